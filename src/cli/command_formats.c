@@ -1,0 +1,71 @@
+#include <string.h>
+
+#include "base/problem.h"
+#include "cli/commands.h"
+#include "cli/outcome.h"
+#include "report/documents.h"
+#include "report/pages.h"
+
+enum { FORMATS_MOST = 16 };
+
+struct chosen {
+    const struct format *format[FORMATS_MOST];
+    int count;
+};
+
+static void print_document(FILE *stream, void *context)
+{
+    const struct chosen *chosen = context;
+    document_formats(stream, chosen->format, chosen->count);
+}
+
+static void print_schema(FILE *stream, void *context)
+{
+    const struct chosen *chosen = context;
+    document_schema(stream, chosen->format[0]);
+}
+
+static bool choose(struct session *session, struct chosen *chosen)
+{
+    const struct options *options = &session->options;
+    const char *known[FORMATS_MOST];
+    for (int i = 0; i < format_count; i++) {
+        known[i] = formats[i].family;
+        if (!options->argument_count)
+            chosen->format[chosen->count++] = &formats[i];
+    }
+    for (int j = 0; j < options->argument_count && j < FORMATS_MOST; j++) {
+        int i = 0;
+        while (i < format_count && strcmp(known[i], options->argument[j]))
+            i++;
+        if (i == format_count) {
+            const char *near = nearest_name(options->argument[j], known, (size_t)format_count);
+            outcome_message(OUTCOME_USAGE, "\"%s\" is no file format%s%s%s", options->argument[j],
+                            near ? "; did you mean \"" : "", near ? near : "", near ? "\"?" : "");
+            return false;
+        }
+        chosen->format[chosen->count++] = &formats[i];
+    }
+    if (options->schema && chosen->count != 1) {
+        outcome_message(OUTCOME_USAGE, "--schema: name one format: project, catalogue, limits or practice");
+        return false;
+    }
+    return true;
+}
+
+void command_formats(struct session *session)
+{
+    const struct options *options = &session->options;
+    struct chosen chosen = {0};
+    if (!choose(session, &chosen))
+        return;
+    if (options->schema) {
+        session_print(session, print_schema, &chosen);
+    } else if (options->json) {
+        session_print(session, print_document, &chosen);
+    } else {
+        struct page *page = page_new(session->arena);
+        page_of_formats(page, chosen.format, chosen.count);
+        session_print_page(session, page);
+    }
+}

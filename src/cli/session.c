@@ -1,0 +1,129 @@
+/* What every command shares: data, project, output. */
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include "cli/commands.h"
+#include "cli/outcome.h"
+#include "project/project_read.h"
+#include "project/record_read.h"
+#include "report/text_page.h"
+#include "study/predict.h"
+
+/* A message for a status that is not DATA_READ; false then. */
+static bool data_fine(struct session *session, enum data_status status, const char *culprit)
+{
+    if (status == DATA_UNREADABLE)
+        outcome_system("%s", culprit);
+    else if (status == DATA_FAULTY)
+        outcome_problems(&session->problems, NULL);
+    return status == DATA_READ;
+}
+
+bool session_load_data(struct session *session)
+{
+    const struct options *options = &session->options;
+    const char *culprit = "";
+    enum data_status status = data_load(options->data, session->arena, &session->problems, &session->data, &culprit);
+    if (!data_fine(session, status, culprit))
+        return false;
+    if (options->catalogue &&
+        !data_fine(session, data_add_catalogue(&session->data, options->catalogue, session->arena, &session->problems),
+                   options->catalogue))
+        return false;
+    return !options->limits ||
+           data_fine(session, data_add_limits(&session->data, options->limits, session->arena, &session->problems),
+                     options->limits);
+}
+
+/* The file named, or the quick form; false after a message. */
+static bool find_input(struct session *session, struct input *input)
+{
+    const struct options *options = &session->options;
+    input->quick = options_quick(options);
+    if (options->argument_count > 1) {
+        outcome_message(OUTCOME_USAGE, "%s: one project at a time; \"%s\" is one too many",
+                        command_names[options->command], options->argument[1]);
+        return false;
+    }
+    if (input->quick && options->argument_count) {
+        outcome_message(OUTCOME_USAGE, "%s: a project file and options of the quick form exclude each other",
+                        options->argument[0]);
+        return false;
+    }
+    if (input->quick) {
+        input->name = NULL;
+        input->text = quick_form_text(session->arena, options);
+        input->length = strlen(input->text);
+        return true;
+    }
+    if (!options->argument_count) {
+        outcome_message(OUTCOME_USAGE, "%s: needs a project file; \"underscreed start\" prints a first one",
+                        command_names[options->command]);
+        return false;
+    }
+    input->name = strcmp(options->argument[0], "-") ? options->argument[0] : "standard input";
+    input->text = file_read_whole(session->arena, options->argument[0], &input->length);
+    if (!input->text)
+        outcome_system("%s", input->name);
+    return input->text != NULL;
+}
+
+struct project *session_load_project(struct session *session)
+{
+    struct input input = {0};
+    if (!find_input(session, &input) || !session_load_data(session))
+        return NULL;
+    struct project *project = project_read(&input, &session->data, session->arena, &session->problems);
+    if (project)
+        study_check_model(project, input.name, &session->problems);
+    if (problems_any_error(&session->problems)) {
+        problems_locate(session->problems.first, input.name, input.text, input.length);
+        outcome_problems(&session->problems, input.quick ? options_of_path : NULL);
+        return NULL;
+    }
+    return project;
+}
+
+static struct text_style style_of(const struct options *options)
+{
+    struct text_style style = {TEXT_WIDTH_DEFAULT, options->ascii, false};
+    struct winsize size;
+    if (!options->output && isatty(STDOUT_FILENO)) {
+        const char *no_colour = getenv("NO_COLOR");
+        style.colour = !no_colour || !*no_colour;
+        if (!ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) && size.ws_col >= TEXT_WIDTH_LEAST)
+            style.width = size.ws_col;
+    }
+    if (options->width)
+        style.width = options->width;
+    return style;
+}
+
+int session_print(struct session *session, void (*print)(FILE *stream, void *context), void *context)
+{
+    static struct output output;
+    if (outcome_open(&output, session->options.output))
+        return -1;
+    print(output.stream, context);
+    return outcome_close(&output, session->options.output);
+}
+
+struct page_print {
+    const struct page *page;
+    struct text_style style;
+};
+
+static void print_page(FILE *stream, void *context)
+{
+    const struct page_print *what = context;
+    text_page_print(what->page, stream, &what->style);
+}
+
+int session_print_page(struct session *session, const struct page *page)
+{
+    struct page_print what = {page, style_of(&session->options)};
+    return session_print(session, print_page, &what);
+}

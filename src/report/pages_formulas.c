@@ -1,0 +1,97 @@
+/* Formulas: one with its numbers, and the list of all. */
+#include <math.h>
+#include <string.h>
+
+#include "report/pages.h"
+#include "report/phrase.h"
+
+/* Index of the given quantity whose symbol stands between the braces at text; -1 when none. */
+static int symbol_index(const struct formula *formula, const char *text, size_t length)
+{
+    for (int i = 0; i < formula->given_count; i++)
+        if (strlen(formula->given[i].symbol) == length && !memcmp(formula->given[i].symbol, text, length))
+            return i;
+    return -1;
+}
+
+/* The values of a list formula, separated by commas. */
+static const char *list_phrase(struct arena *arena, const struct step *step)
+{
+    const char *all = "";
+    for (int i = 0; i < step->given_count; i++)
+        all = arena_printf(arena, "%s%s%s", all, i ? ", " : "", phrase_short(arena, step->given[i], ""));
+    return all;
+}
+
+const char *step_with_numbers(struct arena *arena, const struct step *step)
+{
+    const struct formula *formula = step->formula;
+    const char *from = formula->expression, *all = "";
+    if (!strcmp(from, "table")) {
+        all = "table at ";
+        for (int i = 0; i < step->given_count; i++)
+            all = arena_printf(arena, "%s%s%s %s", all, i ? ", " : "", formula->given[i].symbol,
+                               phrase_short(arena, step->given[i], formula->given[i].unit));
+        return all;
+    }
+    while (*from) {
+        size_t plain = strcspn(from, "{");
+        all = arena_printf(arena, "%s%.*s", all, (int)plain, from);
+        from += plain;
+        if (!*from)
+            break;
+        size_t length = strcspn(from + 1, "}");
+        int index = symbol_index(formula, from + 1, length);
+        const char *number = formula->list  ? list_phrase(arena, step)
+                             : index >= 0   ? phrase_short(arena, step->given[index], "")
+                                            : "?";
+        all = arena_printf(arena, "%s%s", all, number);
+        from += length + 1 + (from[length + 1] == '}');
+    }
+    return all;
+}
+
+const char *range_phrase(struct arena *arena, const struct quantity *quantity)
+{
+    bool low = !isinf(quantity->lowest), high = !isinf(quantity->highest);
+    if (low && high)
+        return arena_printf(arena, "%s to %s", phrase_short(arena, quantity->lowest, ""),
+                            phrase_short(arena, quantity->highest, quantity->unit));
+    if (low)
+        return arena_printf(arena, "from %s", phrase_short(arena, quantity->lowest, quantity->unit));
+    if (high)
+        return arena_printf(arena, "up to %s", phrase_short(arena, quantity->highest, quantity->unit));
+    return "no published range";
+}
+
+/* The expression without braces, as a formula is written. */
+static const char *expression_phrase(struct arena *arena, const struct formula *formula)
+{
+    char *text = arena_text(arena, formula->expression), *to = text;
+    for (const char *from = text; *from; from++)
+        if (*from != '{' && *from != '}')
+            *to++ = *from;
+    *to = '\0';
+    return text;
+}
+
+void page_of_formulas(struct page *page, const struct formula *const formula[], int count)
+{
+    struct arena *arena = page->arena;
+    page_heading(page, 1, "Formulas");
+    for (int i = 0; i < count; i++) {
+        const struct formula *row = formula[i];
+        page_heading(page, 2, "%s", row->id);
+        page_paragraph(page, "%s", row->title);
+        struct page_facts *facts = page_facts_begin(page);
+        page_fact(facts, row->result.symbol, "", "= %s%s%s", expression_phrase(arena, row),
+                  *row->result.unit ? "  in " : "", row->result.unit);
+        for (int j = 0; j < row->given_count; j++)
+            page_fact(facts, row->given[j].symbol, "", "%s%s%s", row->given[j].unit, *row->given[j].unit ? "; " : "",
+                      range_phrase(arena, &row->given[j]));
+        page_fact(facts, "source", "", "%s%s%s (%s)", row->source.work, row->source.clause ? ", " : "",
+                  row->source.clause ? row->source.clause : "", standing_name(row->source.standing));
+        if (row->note)
+            page_fact(facts, "note", "", "%s", row->note);
+    }
+}

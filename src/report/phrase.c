@@ -1,0 +1,25 @@
+/* Figures with their unit. */
+#include "report/phrase.h"
+
+#include <math.h>
+
+#include "base/number.h"
+
+const char *phrase_fixed(struct arena *arena, double value, int decimals, const char *unit)
+{
+    char text[NUMBER_TEXT];
+    number_fixed(value, decimals, text);
+    return isnan(value) || !*unit ? arena_text(arena, text) : arena_printf(arena, "%s %s", text, unit);
+}
+
+const char *phrase_dB(struct arena *arena, double level_dB)
+{
+    return phrase_fixed(arena, level_dB, 1, "dB");
+}
+
+const char *phrase_short(struct arena *arena, double value, const char *unit)
+{
+    char text[NUMBER_TEXT];
+    number_short(value, 3, text);
+    return isnan(value) || !*unit ? arena_text(arena, text) : arena_printf(arena, "%s %s", text, unit);
+}

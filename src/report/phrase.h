@@ -1,0 +1,14 @@
+/* Figures with their unit, as people read them. All texts live in the arena. */
+#ifndef USC_REPORT_PHRASE_H
+#define USC_REPORT_PHRASE_H
+
+#include "base/arena.h"
+
+/* One decimal and " dB"; "-" when absent. */
+const char *phrase_dB(struct arena *arena, double level_dB);
+/* Fixed decimals and the unit behind a blank. */
+const char *phrase_fixed(struct arena *arena, double value, int decimals, const char *unit);
+/* As few decimals as say it, up to three. */
+const char *phrase_short(struct arena *arena, double value, const char *unit);
+
+#endif
