@@ -25,7 +25,8 @@ command_tests = \
 	tests/commands/dist.test
 
 cross_tests = \
-	tests/cross/examples.py
+	tests/cross/examples.py \
+	tests/cross/manuals.py
 
 # Everything a test reads, and what it shares with others.
 test_files = \

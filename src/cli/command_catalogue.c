@@ -141,7 +141,7 @@ void command_catalogue(struct session *session)
     if (practice)
         page_of_practice(page, &choice.practice);
     if (options->check)
-        page_paragraph(page, "%s: %zu underlays, %zu screeds, %zu floorings, no fault found.", options->check,
+        page_paragraph(page, "%s: no fault found; rows: underlays %zu, screeds %zu, floorings %zu.", options->check,
                        choice.rows.underlays.count, choice.rows.screeds.count, choice.rows.floorings.count);
     page_of_data(page, &session->data);
     session_print_page(session, page);

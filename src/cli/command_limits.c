@@ -73,7 +73,7 @@ void command_limits(struct session *session)
     struct page *page = page_new(session->arena);
     page_of_limits(page, &chosen, options->argument_count > 0);
     if (options->check)
-        page_paragraph(page, "%s: %zu limits, no fault found.", options->check, chosen.limits.count);
+        page_paragraph(page, "%s: no fault found; limits: %zu.", options->check, chosen.limits.count);
     page_of_data(page, &session->data);
     session_print_page(session, page);
 }

@@ -13,9 +13,12 @@
 
 static const char *const folders[] = {"catalogue", "limits", "practice"};
 
-static int by_path(const void *a, const void *b)
+/* Built-in documents first, so that a row of the user's wins whatever its file is called; then by path. */
+static int in_order(const void *a, const void *b)
 {
-    return strcmp(((const struct data_document *)a)->path, ((const struct data_document *)b)->path);
+    const struct data_document *left = a, *right = b;
+    int own = !!strcmp(left->origin, "built in") - !!strcmp(right->origin, "built in");
+    return own ? own : strcmp(left->path, right->path);
 }
 
 /* Room for one more document; one of the same path is replaced. */
@@ -181,7 +184,7 @@ enum data_status data_load(const char *directory, struct arena *arena, struct pr
         if (status != DATA_READ)
             return status;
     }
-    qsort(data->documents.at, data->documents.count, sizeof(struct data_document), by_path);
+    qsort(data->documents.at, data->documents.count, sizeof(struct data_document), in_order);
     const struct data_document *document = data->documents.at;
     for (size_t i = 0; i < data->documents.count; i++) {
         reader.file = strcmp(document[i].origin, "built in") ? document[i].origin : document[i].path;

@@ -17,7 +17,7 @@ struct data {
     struct catalogue catalogue;
     struct limits limits;
     struct practice practice;
-    struct objects documents; /* struct data_document, sorted by path */
+    struct objects documents; /* struct data_document: built in first, then the user's, by path */
 };
 
 enum data_status { DATA_READ = 0, DATA_FAULTY = -1, DATA_UNREADABLE = -2 };

@@ -81,7 +81,7 @@ static const struct field chosen_screed_fields[] = {
      .unit = "mm", .lowest = 0, .above = true, .highest = 300, .otherwise = NONE, .required = true,
      .heading = "nominal thickness"},
 };
-static const struct record chosen_screed_record = RECORD("screed", chosen_screed, chosen_screed_fields);
+static const struct record chosen_screed_record = RECORD("chosen screed", chosen_screed, chosen_screed_fields);
 
 static const struct field build_up_fields[] = {
     TEXT_FIELD(build_up, id, true, "short name by which rooms refer to it"),

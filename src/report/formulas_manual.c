@@ -32,6 +32,19 @@ static void print_escaped(FILE *stream, const char *text)
     }
 }
 
+/* mdoc wants each sentence on a line of its own. */
+static void print_sentences(FILE *stream, const char *text)
+{
+    for (const char *end; (end = strstr(text, ". ")); text = end + 2) {
+        char sentence[1024];
+        snprintf(sentence, sizeof sentence, "%.*s", (int)(end + 1 - text), text);
+        print_escaped(stream, sentence);
+        fputc('\n', stream);
+    }
+    print_escaped(stream, text);
+    fputc('\n', stream);
+}
+
 static void print_bound(FILE *stream, const char *word, double value)
 {
     char text[NUMBER_TEXT];
@@ -73,15 +86,13 @@ static void print_formula(FILE *stream, const struct formula *formula)
         print_quantity(stream, &formula->given[i]);
     fputs(".El\n.Pp\nSource: ", stream);
     print_escaped(stream, formula->source.work);
-    if (formula->source.clause) {
+    if (formula->source.clause && *formula->source.clause) {
         fputs(", ", stream);
         print_escaped(stream, formula->source.clause);
     }
     fprintf(stream, " (%s).\n", standing_name(formula->source.standing));
-    if (formula->note) {
-        print_escaped(stream, formula->note);
-        fputc('\n', stream);
-    }
+    if (formula->note)
+        print_sentences(stream, formula->note);
 }
 
 void formulas_manual_print(FILE *stream, const struct formula *const formula[], int count)

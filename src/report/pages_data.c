@@ -133,14 +133,13 @@ static void flooring_in_full(struct page *page, const struct flooring *row)
 
 static void underlay_table(struct page *page, const struct objects *rows)
 {
-    static const char *const headings[] = {"underlay", "name", "s' MN/m3", "mm", "loaded", "form", "status"};
-    static const bool right[] = {false, false, true, true, true, false, false};
+    static const char *const headings[] = {"underlay", "s' MN/m3", "mm", "loaded", "form", "status"};
+    static const bool right[] = {false, true, true, true, false, false};
     struct arena *arena = page->arena;
     const struct underlay *row = rows->at;
-    struct page_table *table = page_table(page, 7, headings, right);
+    struct page_table *table = page_table(page, 6, headings, right);
     for (size_t i = 0; i < rows->count; i++) {
         const char *cells[] = {row[i].id,
-                               row[i].name,
                                phrase_fixed(arena, row[i].dynamic_stiffness_MN_m3, 1, ""),
                                phrase_short(arena, row[i].thickness_mm, ""),
                                phrase_short(arena, row[i].loaded_thickness_mm, ""),
@@ -152,14 +151,13 @@ static void underlay_table(struct page *page, const struct objects *rows)
 
 static void screed_table(struct page *page, const struct objects *rows)
 {
-    static const char *const headings[] = {"screed", "name", "kind", "dry kg/m3", "wet kg/m3", "mm", "status"};
-    static const bool right[] = {false, false, false, true, true, true, false};
+    static const char *const headings[] = {"screed", "kind", "dry kg/m3", "wet kg/m3", "mm", "status"};
+    static const bool right[] = {false, false, true, true, true, false};
     struct arena *arena = page->arena;
     const struct screed *row = rows->at;
-    struct page_table *table = page_table(page, 7, headings, right);
+    struct page_table *table = page_table(page, 6, headings, right);
     for (size_t i = 0; i < rows->count; i++) {
         const char *cells[] = {row[i].id,
-                               row[i].name,
                                arena_printf(arena, "%s %s", screed_kind_names[row[i].kind], row[i].strength_class),
                                phrase_short(arena, row[i].dry_density_kg_m3, ""),
                                phrase_short(arena, row[i].wet_density_kg_m3, ""),
@@ -172,14 +170,13 @@ static void screed_table(struct page *page, const struct objects *rows)
 
 static void flooring_table(struct page *page, const struct objects *rows)
 {
-    static const char *const headings[] = {"flooring", "name", "kind", "mm", "ΔLw dB", "status"};
-    static const bool right[] = {false, false, false, true, true, false};
+    static const char *const headings[] = {"flooring", "kind", "mm", "ΔLw dB", "status"};
+    static const bool right[] = {false, false, true, true, false};
     struct arena *arena = page->arena;
     const struct flooring *row = rows->at;
-    struct page_table *table = page_table(page, 6, headings, right);
+    struct page_table *table = page_table(page, 5, headings, right);
     for (size_t i = 0; i < rows->count; i++) {
         const char *cells[] = {row[i].id,
-                               row[i].name,
                                flooring_kind_names[row[i].kind],
                                phrase_short(arena, row[i].thickness_mm, ""),
                                phrase_short(arena, row[i].delta_Lw_dB, ""),
@@ -207,15 +204,15 @@ void page_of_catalogue(struct page *page, const struct catalogue *catalogue, boo
 
 static void thickness_table(struct page *page, const struct thickness_rules *rules)
 {
-    static const char *const headings[] = {"kind", "class", "kN/m2", "kN", "c mm", "least mm", "status", "source"};
-    static const bool right[] = {false, false, true, true, true, true, false, false};
+    static const char *const headings[] = {"kind", "class", "kN/m2", "kN", "c mm", "least mm", "status"};
+    static const bool right[] = {false, false, true, true, true, true, false};
     struct arena *arena = page->arena;
     const struct usc_thickness_row *row = rules->rows.at;
     page_heading(page, 2, "%s", rules->id);
     page_paragraph(page, "%s", rules->name ? rules->name : "");
     if (rules->note)
         page_paragraph(page, "%s", rules->note);
-    struct page_table *table = page_table(page, 8, headings, right);
+    struct page_table *table = page_table(page, 7, headings, right);
     for (size_t i = 0; i < rules->rows.count; i++) {
         const char *cells[] = {row[i].kind,
                                row[i].strength_class,
@@ -223,8 +220,7 @@ static void thickness_table(struct page *page, const struct thickness_rules *rul
                                phrase_short(arena, row[i].point_load_kN, ""),
                                phrase_short(arena, row[i].compressibility_mm, ""),
                                phrase_short(arena, row[i].thickness_mm, ""),
-                               row_status_names[row[i].status],
-                               row[i].source ? row[i].source : ""};
+                               row_status_names[row[i].status]};
         page_row(table, cells);
     }
 }

@@ -76,9 +76,10 @@ static void rejected_table(struct page *page, const struct design_room *room)
     struct page_table *table = page_table(page, 3, headings, right);
     for (size_t i = 0; i < room->rejected.count; i++) {
         const struct nearest_miss *miss = rejected[i].nearest;
-        const char *nearest = miss ? arena_printf(arena, "%s: %s, %s %s", miss->text, miss->underlay, miss->screed,
-                                                  phrase_short(arena, miss->thickness_mm, "mm"))
-                                   : "each fails something else too";
+        const char *nearest = "each fails something else too";
+        if (miss) /* a reason without a measure says nothing that the first column does not */
+            nearest = arena_printf(arena, "%s%s%s, %s %s", *miss->unit ? miss->text : "", *miss->unit ? ": " : "",
+                                   miss->underlay, miss->screed, phrase_short(arena, miss->thickness_mm, "mm"));
         const char *cells[] = {reason_text_of(rejected[i].reason), phrase_short(arena, rejected[i].count, ""), nearest};
         page_row(table, cells);
     }

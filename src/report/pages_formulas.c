@@ -1,4 +1,5 @@
 /* Formulas: one with its numbers, and the list of all. */
+#include <ctype.h>
 #include <math.h>
 #include <string.h>
 
@@ -23,6 +24,13 @@ static const char *list_phrase(struct arena *arena, const struct step *step)
     return all;
 }
 
+/* "45 ": a number (or a bracket) and a blank. */
+static bool ends_in_number(const char *text)
+{
+    size_t length = strlen(text);
+    return length > 1 && text[length - 1] == ' ' && (isdigit((unsigned char)text[length - 2]) || text[length - 2] == ')');
+}
+
 const char *step_with_numbers(struct arena *arena, const struct step *step)
 {
     const struct formula *formula = step->formula;
@@ -38,6 +46,8 @@ const char *step_with_numbers(struct arena *arena, const struct step *step)
         size_t plain = strcspn(from, "{");
         all = arena_printf(arena, "%s%.*s", all, (int)plain, from);
         from += plain;
+        if (*from && ends_in_number(all)) /* a product by juxtaposition would run two numbers together */
+            all = arena_printf(arena, "%s· ", all);
         if (!*from)
             break;
         size_t length = strcspn(from + 1, "}");
@@ -89,8 +99,7 @@ void page_of_formulas(struct page *page, const struct formula *const formula[], 
         for (int j = 0; j < row->given_count; j++)
             page_fact(facts, row->given[j].symbol, "", "%s%s%s", row->given[j].unit, *row->given[j].unit ? "; " : "",
                       range_phrase(arena, &row->given[j]));
-        page_fact(facts, "source", "", "%s%s%s (%s)", row->source.work, row->source.clause ? ", " : "",
-                  row->source.clause ? row->source.clause : "", standing_name(row->source.standing));
+        page_fact(facts, "source", "", "%s", phrase_source(arena, &row->source));
         if (row->note)
             page_fact(facts, "note", "", "%s", row->note);
     }

@@ -1,8 +1,8 @@
 /* The page of predict. */
+#include <ctype.h>
 #include <math.h>
 #include <string.h>
 
-#include "base/number.h"
 #include "report/pages.h"
 #include "report/phrase.h"
 
@@ -15,14 +15,13 @@ static const char *bounds_phrase(struct arena *arena, const struct warning_recor
 
 static void floor_facts(struct page_facts *facts, struct arena *arena, const struct room_prediction *room)
 {
-    if (room->flooring)
-        page_fact(facts, "flooring", "", "%s", room->flooring);
+    const char *under = room->flooring ? arena_printf(arena, ", under %s", room->flooring) : "";
     if (!room->screed) {
-        page_fact(facts, "floor", "", "bare slab, no floating floor");
+        page_fact(facts, "floor", "bare slab", "no floating floor%s", under);
         return;
     }
-    page_fact(facts, "screed", phrase_short(arena, room->screed_thickness_mm, "mm"), "%s, %s dry", room->screed,
-              phrase_short(arena, room->screed_mass_kg_m2, "kg/m2"));
+    page_fact(facts, "screed", phrase_short(arena, room->screed_thickness_mm, "mm"), "%s, %s dry%s", room->screed,
+              phrase_short(arena, room->screed_mass_kg_m2, "kg/m2"), under);
     page_fact(facts, "underlay", phrase_fixed(arena, room->stiffness_MN_m3, 1, "MN/m3"), "%s",
               room->underlay ? room->underlay : "");
     if (!isnan(room->height_mm))
@@ -35,7 +34,7 @@ static void level_facts(struct page_facts *facts, struct arena *arena, const str
 {
     const char *slab = isnan(room->slab_mass_kg_m2) ? "measured"
                                                     : phrase_short(arena, room->slab_mass_kg_m2, "kg/m2");
-    page_fact(facts, "Ln,eq,w", phrase_dB(arena, room->Ln_eq_w_dB), "bare slab, %s", slab);
+    page_fact(facts, "Ln,w,eq", phrase_dB(arena, room->Ln_eq_w_dB), "bare slab, %s", slab);
     if (isnan(room->delta_Lw_rated_dB))
         page_fact(facts, "ΔLw", phrase_dB(arena, room->delta_Lw_dB), "%s", delta_Lw_by_names[room->delta_Lw_by]);
     else
@@ -81,16 +80,26 @@ static void verdict_line(struct page *page, const struct room_prediction *room)
                    room->margin_dB < 0 ? "too loud" : "to spare");
 }
 
-static void working_table(struct page *page, const struct working *working)
+/* What the model assumed; a word in capitals at the head marks what must not be overlooked. */
+static void notes(struct page *page, const struct texts *notes)
+{
+    for (size_t i = 0; i < notes->count; i++) {
+        if (isupper((unsigned char)notes->at[i][0]))
+            page_warning(page, "%s.", notes->at[i]);
+        else
+            page_bullet(page, "%s", notes->at[i]);
+    }
+}
+
+static void working_list(struct page *page, const struct working *working)
 {
     struct arena *arena = page->arena;
     for (const struct step *step = working->first_step; step; step = step->next) {
         const struct formula *formula = step->formula;
         const char *where = step->result_count > 1 ? " (shown at the last band)" : "";
-        page_bullet(page, "%s = %s = %s%s. %s%s%s, %s.", formula->result.symbol, step_with_numbers(arena, step),
-                    phrase_fixed(arena, step->result, 2, formula->result.unit), where, formula->source.work,
-                    formula->source.clause ? ", " : "", formula->source.clause ? formula->source.clause : "",
-                    standing_name(formula->source.standing));
+        page_bullet(page, "%s = %s = %s%s. %s", formula->result.symbol, step_with_numbers(arena, step),
+                    phrase_fixed(arena, step->result, 2, formula->result.unit), where,
+                    phrase_source(arena, &formula->source));
     }
 }
 
@@ -160,11 +169,10 @@ void page_of_prediction(struct page *page, const struct project *project, const 
         floor_facts(facts, page->arena, &room[i]);
         level_facts(facts, page->arena, &room[i]);
         verdict_line(page, &room[i]);
-        for (size_t j = 0; j < room[i].notes.count; j++)
-            page_warning(page, "%s", room[i].notes.at[j]);
+        notes(page, &room[i].notes);
         if (options->working) {
             page_heading(page, 3, "Working");
-            working_table(page, &room[i].working);
+            working_list(page, &room[i].working);
             if (room[i].bands)
                 spectrum_table(page, room[i].bands);
         }

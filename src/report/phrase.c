@@ -23,3 +23,10 @@ const char *phrase_short(struct arena *arena, double value, const char *unit)
     number_short(value, 3, text);
     return isnan(value) || !*unit ? arena_text(arena, text) : arena_printf(arena, "%s %s", text, unit);
 }
+
+const char *phrase_source(struct arena *arena, const struct source *source)
+{
+    bool clause = source->clause && *source->clause;
+    return arena_printf(arena, "%s%s%s (%s)", source->work, clause ? ", " : "", clause ? source->clause : "",
+                        standing_name(source->standing));
+}

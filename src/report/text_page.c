@@ -1,5 +1,6 @@
 #include "report/text_page.h"
 
+#include <ctype.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -69,27 +70,45 @@ static const char *skip_blanks(const char *text)
     return text + strspn(text, " ");
 }
 
+/* Where a line may end: at blanks, and in the cells of a table behind a hyphen between letters too. */
+enum breaks { AT_BLANKS, AT_HYPHENS };
+
+static bool ends_at_hyphen(const char *text, size_t bytes)
+{
+    return bytes > 1 && text[bytes - 1] == '-' && isalnum((unsigned char)text[bytes - 2]) &&
+           isalnum((unsigned char)text[bytes]);
+}
+
+/* Bytes up to the first place where a line may end. */
+static size_t word_bytes(const char *text, enum breaks breaks)
+{
+    size_t bytes = 0;
+    while (text[bytes] && text[bytes] != ' ' && !(breaks == AT_HYPHENS && ends_at_hyphen(text, bytes)))
+        bytes++;
+    return bytes;
+}
+
 /* Bytes of the longest run of whole words from the start that takes at most `columns`, at least one word, without the
  * blank behind it. */
-static size_t line_bytes(const char *text, int columns)
+static size_t line_bytes(const char *text, int columns, enum breaks breaks)
 {
     size_t bytes = text_head(text, columns);
     if (text[bytes] != '\0' && text[bytes] != ' ') {
-        while (bytes > 0 && text[bytes - 1] != ' ')
+        while (bytes > 0 && text[bytes - 1] != ' ' && !(breaks == AT_HYPHENS && ends_at_hyphen(text, bytes)))
             bytes--;
         if (bytes == 0)
-            return strcspn(text, " ");
+            return word_bytes(text, breaks);
     }
     while (bytes > 0 && text[bytes - 1] == ' ')
         bytes--;
     return bytes;
 }
 
-static int longest_word(const char *text)
+static int longest_word(const char *text, enum breaks breaks)
 {
     int longest = 0;
     for (text = skip_blanks(text); *text; text = skip_blanks(text)) {
-        size_t const bytes = strcspn(text, " ");
+        size_t const bytes = word_bytes(text, breaks);
         int const width = text_width_of(text, bytes);
         longest = width > longest ? width : longest;
         text += bytes;
@@ -114,7 +133,7 @@ static void flow(struct printer *printer, const char *text, int first, int rest)
     text = skip_blanks(text);
     if (!*text)
         return;
-    int const leftmost = most(0, printer->width - longest_word(text));
+    int const leftmost = most(0, printer->width - longest_word(text, AT_BLANKS));
     first = least(first, leftmost);
     rest = least(rest, leftmost);
     if (printer->column > 0 && printer->column >= first) {
@@ -123,7 +142,7 @@ static void flow(struct printer *printer, const char *text, int first, int rest)
     }
     pad_to(printer, first);
     for (;;) {
-        size_t const bytes = line_bytes(text, printer->width - printer->column);
+        size_t const bytes = line_bytes(text, printer->width - printer->column, AT_BLANKS);
         put(printer, text, bytes);
         text = skip_blanks(text + bytes);
         if (!*text)
@@ -222,11 +241,11 @@ static void measure(const struct page_table *table, int wanted[], int smallest[]
 {
     for (int i = 0; i < table->column_count; i++) {
         wanted[i] = text_width(table->headings[i]);
-        smallest[i] = longest_word(table->headings[i]);
+        smallest[i] = longest_word(table->headings[i], AT_BLANKS);
         for (const struct page_cells *row = table->first; row; row = row->next) {
             int const width = text_width(row->cells[i]);
             wanted[i] = most(wanted[i], width);
-            smallest[i] = most(smallest[i], table->right_aligned[i] ? width : longest_word(row->cells[i]));
+            smallest[i] = most(smallest[i], table->right_aligned[i] ? width : longest_word(row->cells[i], AT_HYPHENS));
         }
         smallest[i] = most(smallest[i], least(wanted[i], WRAPPED_LEAST));
     }
@@ -262,7 +281,7 @@ static void print_cells(struct printer *printer, const struct page_table *table,
         more = false;
         int column = indent;
         for (int i = 0; i < table->column_count; column += widths[i] + GAP, i++) {
-            size_t const bytes = line_bytes(rest[i], widths[i]);
+            size_t const bytes = line_bytes(rest[i], widths[i], AT_HYPHENS);
             pad_to(printer, column + (table->right_aligned[i] ? widths[i] - text_width_of(rest[i], bytes) : 0));
             put(printer, rest[i], bytes);
             rest[i] = skip_blanks(rest[i] + bytes);

@@ -206,7 +206,6 @@ void candidate_examine(const struct project *project, const struct room *room, c
     struct room_terms terms;
     struct pair_terms pair;
     struct stack stack;
-    struct floor_effect floating;
     struct judged judged;
     double const report_mass_percent = practice_number(practice, PRACTICE_TEST_REPORT_MASS_PERCENT);
     *examined = (struct examined){0};
@@ -215,9 +214,8 @@ void candidate_examine(const struct project *project, const struct room *room, c
     pair_terms_of(&terms, &stack, candidate->screed, &pair);
     floor_effect_of(&stack, candidate->screed, candidate->thickness_mm, candidate->flooring, report_mass_percent, NULL,
                     &examined->effect);
-    floating_floor_of(&stack, candidate->screed, candidate->thickness_mm, report_mass_percent, NULL, &floating);
-    candidate_judge(&terms, &pair, &stack, candidate->screed, candidate->thickness_mm,
-                    (struct floating){floating.delta_Lw_dB, floating.out_of_range}, &judged);
+    struct floating const floating = {examined->effect.delta_Lw_dB, examined->effect.out_of_range};
+    candidate_judge(&terms, &pair, &stack, candidate->screed, candidate->thickness_mm, floating, &judged);
     examined->fails = judged.fails;
     for (int i = 0; i < REASON_COUNT; i++)
         examined->shortfall[i] = !(judged.fails >> i & 1) ? 0 : *reason_units[i] ? judged.excess[i] : NAN;

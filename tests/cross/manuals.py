@@ -113,11 +113,14 @@ def check_formats():
         page = set(keys_of_page(f"underscreed-{kind}.5", "KEYS"))
         told = run("formats", kind, "--json")
         try:
-            records = json.loads(told.stdout)["records"]
+            records = json.loads(told.stdout)["formats"][0]["records"]
             program = {(r["name"], tuple(k["key"] for k in r["keys"])) for r in records}
-        except (ValueError, KeyError, TypeError) as error:
+        except (ValueError, LookupError, TypeError) as error:
             check(f"keys of underscreed-{kind}(5)", [f"formats {kind} --json: {error!r}", told.stderr])
             continue
+        names = [r["name"] for r in records]
+        check(f"records of the format {kind} have names of their own",
+              [f"twice: {name}" for name in sorted({n for n in names if names.count(n) > 1})])
         elsewhere = shared - page if kind == "project" else set()
         check(f"keys of underscreed-{kind}(5)", difference(page, program - elsewhere))
 
