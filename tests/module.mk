@@ -1,6 +1,9 @@
 # A new test is one line in one of these lists; a new file *_test.c also names its suite in tests/suites.h.
 
 unit_tests = \
+	tests/unit/predict_test.c \
+	tests/unit/design_test.c \
+	tests/unit/study_fixture.h \
 	tests/unit/expression.c \
 	tests/unit/expression.h \
 	tests/unit/random_numbers.h \
@@ -89,7 +92,7 @@ AM_TESTS_ENVIRONMENT = \
 # Measured on request, never a test.
 EXTRA_PROGRAMS += tests/bench/bench
 CLEANFILES += tests/bench/bench$(EXEEXT)
-tests_bench_bench_SOURCES = tests/bench/bench.c
+tests_bench_bench_SOURCES = tests/bench/design_bench.c
 tests_bench_bench_LDADD = src/libhouse.la
 tests_bench_bench_LDFLAGS = $(AM_LDFLAGS) $(OPENMP_CFLAGS)
 

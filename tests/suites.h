@@ -8,7 +8,8 @@
 /* suite(NAME) for each. */
 #define EVERY_SUITE(suite) \
     suite(formula) suite(rating) suite(floating_floor) suite(thickness_rule) suite(acoustics) \
-    suite(arena) suite(number) suite(text) suite(file) suite(problem) suite(json_out) suite(text_page)
+    suite(arena) suite(number) suite(text) suite(file) suite(problem) suite(json_out) suite(text_page) \
+    suite(predict) suite(design)
 
 #define DECLARE_SUITE(name) Suite *name##_suite(void);
 EVERY_SUITE(DECLARE_SUITE)

@@ -1,5 +1,7 @@
 /* underscreed: impact-sound insulation under floating screeds, from the command line. */
+#include <jansson.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/problem.h"
@@ -59,8 +61,18 @@ static bool asked_for_help(struct session *session, int count, char **words)
     return true;
 }
 
+/* jansson's scanner goes on with half a token when memory ends, so it must not see that end. */
+static void *take_or_end(size_t size)
+{
+    void *memory = malloc(size);
+    if (!memory)
+        outcome_exhausted(NULL);
+    return memory;
+}
+
 int main(int count, char **words)
 {
+    json_set_alloc_funcs(take_or_end, free);
     struct session session = {.arena = arena_new(outcome_exhausted, NULL)};
     session.problems.arena = session.arena;
     if (count < 2) {

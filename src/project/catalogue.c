@@ -36,6 +36,7 @@ static const struct field underlay_fields[] = {
     POSITIVE_FIELD(underlay, loaded_thickness_mm, "mm", 300, NONE, "thickness under the screed, dB (default: dL)"),
     NUMBER_FIELD(underlay, compressibility_mm, "mm", 0, 50, NONE, "compressibility c (default: dL - dB)"),
     POSITIVE_FIELD(underlay, imposed_load_limit_kN_m2, "kN/m2", 1000, INFINITY, "largest imposed load it may carry"),
+    FLAG_FIELD(underlay, bears_hot_asphalt, 0, "hot mastic asphalt may be laid on it"),
     CHOICE_FIELD(underlay, form, underlay_form_names, FORM_BOARD, false, "roll or board"),
     CHOICE_FIELD(underlay, joint, underlay_joint_names, JOINT_BUTTED, false,
                  "lapped: the lap takes its thickness from the screed"),

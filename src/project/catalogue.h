@@ -9,6 +9,9 @@
 enum row_status { STATUS_PUBLISHED, STATUS_COMMON_PRACTICE, STATUS_FROM_MEMORY, STATUS_INVENTED, STATUS_OWN };
 extern const char *const row_status_names[];
 
+/* In the order of screed_kind_names. */
+enum screed_kind { SCREED_CT, SCREED_CA, SCREED_CAF, SCREED_MA, SCREED_AS, SCREED_SR, SCREED_DRY };
+
 enum underlay_form { FORM_BOARD, FORM_ROLL };
 enum underlay_joint { JOINT_BUTTED, JOINT_LAPPED };
 enum flooring_kind { FLOORING_HARD, FLOORING_SOFT };
@@ -30,6 +33,7 @@ struct underlay {
     double apparent_stiffness_MN_m3, flow_resistivity_kPa_s_m2;
     double thickness_mm, loaded_thickness_mm, compressibility_mm;
     double imposed_load_limit_kN_m2;
+    bool bears_hot_asphalt;
     int form, joint;
     double length_m, width_m;
     double edge_yield_mm;

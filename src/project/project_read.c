@@ -20,8 +20,7 @@ static json_t *parse_piece(const struct reading *reading, size_t from, size_t to
     json_error_t error;
     json_t *json = json_loadb(reading->input->text + from, to - from, JSON_REJECT_DUPLICATES | JSON_DECODE_ANY, &error);
     if (!json)
-        syntax_problem(&reading->reader, reading->input->text,
-                       from + (error.position > 0 ? (size_t)error.position : 0), error.text);
+        parser_problem(&reading->reader, reading->input->text, from, &error);
     return json;
 }
 

@@ -286,6 +286,33 @@ void syntax_problem(const struct record_reader *reader, const char *text, size_t
     json_text_position(text, offset, &problem->place.line, &problem->place.column);
 }
 
+/* jansson's place is behind the token that it stumbled over and quotes at the end of its text; a person looks for the
+ * beginning. Where a string broke off (no closing quote in the token) the place is already that of the fault. */
+static size_t token_begin(const char *text, size_t offset, const char *told)
+{
+    static const char near[] = " near '";
+    const char *token = strstr(told, near);
+    if (!token)
+        return offset;
+    token += sizeof near - 1;
+    size_t length = strlen(token) - 1; /* without the closing ' */
+    bool broken_off = token[0] == '"' && (length < 2 || token[length - 1] != '"');
+    if (broken_off || length > offset || memcmp(text + offset - length, token, length) != 0)
+        return offset;
+    return offset - length;
+}
+
+void parser_problem(const struct record_reader *reader, const char *text, size_t from, const json_error_t *error)
+{
+    size_t offset = from + (error->position > 0 ? (size_t)error->position : 0);
+    const char *what = error->text;
+    if (json_error_code(error) == json_error_null_character)
+        what = "\\u0000 is not allowed in text";
+    else if (json_error_code(error) == json_error_null_byte_in_key)
+        what = "\\u0000 is not allowed in a key";
+    syntax_problem(reader, text, token_begin(text + from, offset - from, error->text) + from, what);
+}
+
 bool document_read(const struct record_reader *reader, const char *text, size_t length, const char *family,
                    const struct record *record, void *thing)
 {
@@ -294,7 +321,7 @@ bool document_read(const struct record_reader *reader, const char *text, size_t 
     json_t *json = json_loadb(text, length, JSON_REJECT_DUPLICATES, &error);
     record_defaults(record, thing);
     if (!json) {
-        syntax_problem(reader, text, error.position > 0 ? (size_t)error.position : 0, error.text);
+        parser_problem(reader, text, 0, &error);
         return false;
     }
     if (json_is_object(json))

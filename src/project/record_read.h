@@ -37,5 +37,7 @@ bool document_read(const struct record_reader *reader, const char *text, size_t 
 
 /* A syntax error of the JSON library at a byte offset of the text, as a problem. */
 void syntax_problem(const struct record_reader *reader, const char *text, size_t offset, const char *what);
+/* What jansson told of the piece of text that begins at offset from. */
+void parser_problem(const struct record_reader *reader, const char *text, size_t from, const json_error_t *error);
 
 #endif

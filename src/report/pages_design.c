@@ -38,17 +38,22 @@ static void choices_table(struct page *page, const struct design_room *room, int
     struct arena *arena = page->arena;
     const struct design_choice *choice = room->choices.at;
     struct page_table *table = page_table(page, costs ? 8 : 7, headings, right);
+    bool outside = false;
     for (size_t i = 0; i < room->choices.count && i < (size_t)most; i++) {
+        outside |= !choice[i].in_published_range;
         const char *cells[] = {arena_printf(arena, "%zu", i + 1),
                                choice[i].underlay,
                                choice[i].screed,
                                phrase_short(arena, choice[i].thickness_mm, ""),
                                phrase_short(arena, choice[i].height_mm, ""),
                                phrase_fixed(arena, choice[i].wet_load_kN_m2, 2, ""),
-                               phrase_fixed(arena, choice[i].margin_dB, 1, ""),
+                               arena_printf(arena, "%s%s", choice[i].in_published_range ? "" : "* ",
+                                            phrase_fixed(arena, choice[i].margin_dB, 1, "")),
                                phrase_fixed(arena, choice[i].cost_per_m2, 2, "")};
         page_row(table, cells);
     }
+    if (outside)
+        page_warning(page, "* outside the published range of the formula for ΔLw: uncertain; --strict leaves it out.");
 }
 
 static void best_paragraph(struct page *page, const struct design_room *room)
@@ -57,14 +62,18 @@ static void best_paragraph(struct page *page, const struct design_room *room)
     const struct design_choice *best = room->choices.at;
     page_paragraph(page,
                    "The first: %s under %s of %s, %s in all. s' %s on %s gives f0 %s and ΔLw %s; L'n,w %s%s%s. Turn the "
-                   "edge up at least %s above the slab.",
+                   "edge up at least %s above the slab%s.",
                    best->underlay, phrase_short(arena, best->thickness_mm, "mm"), best->screed,
                    phrase_short(arena, best->height_mm, "mm"), phrase_fixed(arena, best->stiffness_MN_m3, 1, "MN/m3"),
-                   phrase_short(arena, best->mass_kg_m2, "kg/m2"), phrase_fixed(arena, best->f0_Hz, 1, "Hz"),
+                   phrase_short(arena, best->screed_mass_kg_m2, "kg/m2"), phrase_fixed(arena, best->f0_Hz, 1, "Hz"),
                    phrase_dB(arena, best->delta_Lw_dB), phrase_dB(arena, best->L_prime_n_w_dB),
                    isnan(best->L_prime_nT_w_dB) ? "" : ", L'nT,w ",
                    isnan(best->L_prime_nT_w_dB) ? "" : phrase_dB(arena, best->L_prime_nT_w_dB),
-                   phrase_short(arena, best->upstand_mm, "mm"));
+                   phrase_short(arena, best->upstand_mm, "mm"),
+                   best->edge_strip_needed ? "; it yields too little to be the edge strip, so lay one as well" : "");
+    if (!strcmp(best->screed_kind, "AS"))
+        page_warning(page, "Mastic asphalt is laid at over 200 °C: it burns, gives off fumes and can set fire to what it "
+                           "touches; only trained crews, and only on underlays that bear the heat.");
 }
 
 static void rejected_table(struct page *page, const struct design_room *room)

@@ -42,9 +42,9 @@ static double mean_flanking_mass_of(const struct room *room, struct working *wor
     int count = 0;
     for (size_t i = 0; i < room->flanking.count && count < FLANKING_MOST; i++)
         if (flanking_is_massive(&flanking[i]))
-            masses[count++] = !isnan(flanking[i].mass_kg_m2) ? flanking[i].mass_kg_m2
-                                                             : mass_by_density(flanking[i].thickness_mm,
-                                                                               flanking[i].density_kg_m3, working);
+            masses[count++] = !isnan(flanking[i].mass_kg_m2)
+                                  ? flanking[i].mass_kg_m2
+                                  : mass_by_density(flanking[i].thickness_mm, flanking[i].density_kg_m3, working);
     if (count == 0)
         return NAN;
     double const mean = formula_apply_list(&usc_mean_flanking_mass_formula, masses, count, working);

@@ -9,11 +9,12 @@ static const double DEFAULT_AREA_LOAD_KN_M2 = 2, DEFAULT_POINT_LOAD_KN = 1;
 /* The rules where neither project nor limit names others. */
 static const char DEFAULT_RULES[] = "din-18560-2";
 
-const char *const reason_names[] = {"imposed_load", "compressibility", "no_rule", "thickness", "heated_cover",
-                                    "tiles",        "pipes",           "lap",     "drain",     "height",
-                                    "load",         "range",           "sound",   NULL};
+const char *const reason_names[] = {"imposed_load", "heat",  "compressibility", "no_rule", "thickness",
+                                    "heated_cover", "tiles", "pipes",           "lap",     "drain",
+                                    "height",       "load",  "range",           "sound",   NULL};
 const char *const reason_texts[] = {
     "of use above what the underlay may carry",
+    "an underlay that does not bear hot asphalt",
     "too compressible",
     "no thickness rule for this screed under this load",
     "too thin",
@@ -28,8 +29,8 @@ const char *const reason_texts[] = {
     "too loud",
     NULL,
 };
-const char *const reason_units[] = {"kN/m2", "mm", "", "mm", "mm", "mm", "mm", "mm", "mm", "mm", "kN/m2", "", "dB",
-                                    NULL};
+const char *const reason_units[] = {"kN/m2", "",   "mm", "",      "mm", "mm", "mm", "mm",
+                                    "mm",    "mm", "mm", "kN/m2", "",   "dB", NULL};
 
 const char *reason_told(enum reason reason, double shortfall, struct arena *arena)
 {
@@ -127,12 +128,21 @@ static void ask_rules(const struct room_terms *room, struct usc_thickness_case g
     terms->tile_mm = answer.tile_mm;
 }
 
+static bool bears_hot_asphalt(const struct stack *stack)
+{
+    for (int i = 0; i < stack->count; i++)
+        if (!stack->layer[i]->bears_hot_asphalt)
+            return false;
+    return true;
+}
+
 void pair_terms_of(const struct room_terms *room, const struct stack *stack, const struct screed *screed,
                    struct pair_terms *terms)
 {
     const struct underlay *top = stack->layer[0];
     *terms = (struct pair_terms){
         .load_above_kN_m2 = room->area_load_kN_m2 - stack->imposed_load_limit_kN_m2,
+        .melts = screed->kind == SCREED_AS && !bears_hot_asphalt(stack),
         .lap_mm = top->joint == JOINT_LAPPED ? underlay_loaded_mm(top) : 0,
     };
     ask_rules(room,
@@ -160,8 +170,7 @@ static void judge_thickness(const struct room_terms *room, const struct pair_ter
     excess[REASON_TILES] = pair->tile_mm - thickness_mm;
     excess[REASON_LAP] = 0;
     if (pair->lap_mm > 0)
-        excess[REASON_LAP] =
-            usc_least_single_thickness_mm(&room->rules, thickness_mm) - (thickness_mm - pair->lap_mm);
+        excess[REASON_LAP] = usc_least_single_thickness_mm(&room->rules, thickness_mm) - (thickness_mm - pair->lap_mm);
     excess[REASON_DRAIN] = room->drain_mm > 0 ? pair->unheated_mm - (thickness_mm - room->drain_mm) : 0;
 }
 
@@ -174,9 +183,10 @@ void candidate_judge(const struct room_terms *room, const struct pair_terms *pai
     judged->wet_load_kN_m2 = load_kN_m2_of_mass(judged->mass_kg_m2);
     judged->delta_Lw_dB = counting_improvement_dB(floating.delta_Lw_dB, room->covering_dB);
     judged->level = level_below_of(&room->bare, judged->delta_Lw_dB);
-    judged->verdict = verdict_of(room->is_held ? &room->held : NULL, judged->level.L_prime_n_w_dB,
-                                 judged->level.L_prime_nT_w_dB);
+    judged->verdict =
+        verdict_of(room->is_held ? &room->held : NULL, judged->level.L_prime_n_w_dB, judged->level.L_prime_nT_w_dB);
     excess[REASON_IMPOSED_LOAD] = pair->load_above_kN_m2;
+    excess[REASON_HEAT] = pair->melts ? 1 : 0;
     excess[REASON_COMPRESSIBILITY] = pair->compressibility_above_mm;
     excess[REASON_NO_RULE] = pair->no_rule ? 1 : 0;
     judge_thickness(room, pair, thickness_mm, excess);
@@ -197,6 +207,12 @@ double candidate_upstand_mm(const struct practice *practice, const struct stack 
     double const above_mm = stack->loaded_thickness_mm + thickness_mm + (flooring ? flooring->thickness_mm : 0) +
                             practice_number(practice, PRACTICE_TRIM_ABOVE_FLOOR_MM);
     return fmax(practice_number(practice, PRACTICE_UPSTAND_MM), above_mm);
+}
+
+bool candidate_edge_strip_needed(const struct practice *practice, const struct stack *stack, bool heated)
+{
+    enum practice_value const asked = heated ? PRACTICE_EDGE_YIELD_HEATED_MM : PRACTICE_EDGE_YIELD_MM;
+    return stack->layer[0]->edge_yield_mm < practice_number(practice, asked);
 }
 
 void candidate_examine(const struct project *project, const struct room *room, const struct practice *practice,

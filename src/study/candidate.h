@@ -30,7 +30,7 @@ struct pair_terms {
     double load_above_kN_m2, compressibility_above_mm; /* beyond the limit when positive */
     double unheated_mm, heated_mm, tile_mm;
     double lap_mm; /* what a lapped top layer takes, 0 when butted */
-    bool no_rule;
+    bool no_rule, melts;
 };
 void pair_terms_of(const struct room_terms *room, const struct stack *stack, const struct screed *screed,
                    struct pair_terms *terms);
@@ -42,15 +42,14 @@ struct floating {
 };
 
 struct judged {
-    unsigned fails; /* bit REASON_x */
+    unsigned fails;              /* bit REASON_x */
     double excess[REASON_COUNT]; /* beyond the limit when positive; meaningless for reasons without a unit */
     double height_mm, mass_kg_m2, wet_load_kN_m2, delta_Lw_dB;
     struct level_below level;
     struct verdict verdict;
 };
 void candidate_judge(const struct room_terms *room, const struct pair_terms *pair, const struct stack *stack,
-                     const struct screed *screed, double thickness_mm, struct floating floating,
-                     struct judged *judged);
+                     const struct screed *screed, double thickness_mm, struct floating floating, struct judged *judged);
 
 /* Underlays and screed; the flooring is given with the room and costs every candidate the same. NaN when unknown. */
 static inline double candidate_cost_per_m2(const struct stack *stack, const struct screed *screed, double thickness_mm)
@@ -62,6 +61,9 @@ static inline double candidate_cost_per_m2(const struct stack *stack, const stru
  * for trimming. */
 double candidate_upstand_mm(const struct practice *practice, const struct stack *stack, double thickness_mm,
                             const struct flooring *flooring);
+
+/* Does the turned-up edge of the top layer yield too little to serve as the edge strip? */
+bool candidate_edge_strip_needed(const struct practice *practice, const struct stack *stack, bool heated);
 
 /* "5 mm too high" */
 const char *reason_told(enum reason reason, double shortfall, struct arena *arena);

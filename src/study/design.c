@@ -16,6 +16,14 @@ struct study {
     struct arena *arena;
 };
 
+static bool any_heated(const struct group *group)
+{
+    for (size_t i = 0; i < group->room_count; i++)
+        if (group->rooms[i].heating_pipe_mm > 0)
+            return true;
+    return false;
+}
+
 static void describe_choice(const struct study *study, const struct group *group, size_t order,
                             const struct flooring *flooring, struct design_choice *choice)
 {
@@ -24,22 +32,28 @@ static void describe_choice(const struct study *study, const struct group *group
     const struct stack *stack = &search->stacks.at[stack_index];
     const struct pour *pour = &search->pours[order % search->pour_count];
     struct judged const judged = search_judge(search, group, order);
-    double const dry_kg_m2 = usc_mass_kg_m2(pour->thickness_mm, pour->screed->dry_density_kg_m3);
+    struct floor_effect floating;
+    floating_floor_of(stack, pour->screed, pour->thickness_mm,
+                      practice_number(study->practice, PRACTICE_TEST_REPORT_MASS_PERCENT), NULL, &floating);
     *choice = (struct design_choice){
         .underlay = search->stacks.names[stack_index],
         .screed = pour->screed->id,
+        .screed_kind = screed_kind_names[pour->screed->kind],
         .thickness_mm = pour->thickness_mm,
         .height_mm = judged.height_mm,
         .mass_kg_m2 = judged.mass_kg_m2,
         .wet_load_kN_m2 = judged.wet_load_kN_m2,
         .stiffness_MN_m3 = stack->stiffness_MN_m3,
-        .f0_Hz = usc_resonance_Hz(stack->stiffness_MN_m3, dry_kg_m2),
+        .f0_Hz = floating.f0_Hz,
         .delta_Lw_dB = judged.delta_Lw_dB,
         .L_prime_n_w_dB = judged.level.L_prime_n_w_dB,
         .L_prime_nT_w_dB = judged.level.L_prime_nT_w_dB,
         .margin_dB = judged.verdict.margin_dB,
         .cost_per_m2 = candidate_cost_per_m2(stack, pour->screed, pour->thickness_mm),
         .upstand_mm = candidate_upstand_mm(study->practice, stack, pour->thickness_mm, flooring),
+        .screed_mass_kg_m2 = floating.screed_mass_kg_m2,
+        .in_published_range = !floating.out_of_range,
+        .edge_strip_needed = candidate_edge_strip_needed(study->practice, stack, any_heated(group)),
         .stack_index = (int)stack_index,
         .screed_index = pour->screed_index,
         .order = (int)order,
@@ -146,10 +160,9 @@ static void describe_drawn(const struct study *study, const struct room *room, c
 {
     if (!room->found_build_up)
         return;
-    double shortfall[REASON_COUNT];
-    unsigned const fails = floats(room->found_build_up)
-                               ? judge_drawn(study, room, shortfall, &record->drawn_margin_dB)
-                               : judge_drawn_bare(terms, shortfall, &record->drawn_margin_dB);
+    double shortfall[REASON_COUNT] = {0};
+    unsigned const fails = floats(room->found_build_up) ? judge_drawn(study, room, shortfall, &record->drawn_margin_dB)
+                                                        : judge_drawn_bare(terms, shortfall, &record->drawn_margin_dB);
     record->drawn = room->found_build_up->id;
     if (!fails)
         return;

@@ -10,6 +10,7 @@
 
 enum reason {
     REASON_IMPOSED_LOAD,    /* use above the underlay's limit */
+    REASON_HEAT,            /* an underlay would not bear hot asphalt */
     REASON_COMPRESSIBILITY, /* stack too compressible for the load */
     REASON_NO_RULE,         /* thickness rules have no row for kind and class, or load beyond every row */
     REASON_THICKNESS,       /* thinner than the least nominal thickness (load, compressibility) */
@@ -24,15 +25,17 @@ enum reason {
     REASON_SOUND,           /* acoustic limit with allowance not met */
     REASON_COUNT,
 };
-extern const char *const reason_names[];   /* JSON words: "imposed_load" ... */
-extern const char *const reason_texts[];   /* for people: "too high" ... */
-extern const char *const reason_units[];   /* of the shortfall: "mm", "kN/m2", "dB" */
+extern const char *const reason_names[]; /* JSON words: "imposed_load" ... */
+extern const char *const reason_texts[]; /* for people: "too high" ... */
+extern const char *const reason_units[]; /* of the shortfall: "mm", "kN/m2", "dB" */
 
 struct design_choice {
     const char *underlay; /* names of the stack's ids joined with " + " top to bottom */
-    const char *screed;
+    const char *screed, *screed_kind;
     double thickness_mm, height_mm, mass_kg_m2, wet_load_kN_m2, stiffness_MN_m3, f0_Hz, delta_Lw_dB;
-    double L_prime_n_w_dB, L_prime_nT_w_dB, margin_dB, cost_per_m2, upstand_mm;
+    double L_prime_n_w_dB, L_prime_nT_w_dB, margin_dB, cost_per_m2, upstand_mm, screed_mass_kg_m2;
+    bool in_published_range; /* every formula of this floor */
+    bool edge_strip_needed;  /* the turned-up edge yields too little to serve as one */
     int stack_index, screed_index, order; /* not in the record */
 };
 extern const struct record design_choice_record;
@@ -51,12 +54,12 @@ extern const struct record design_rejected_record;
 struct design_room {
     const char *name;
     double examined, beaten;
-    struct objects choices;  /* struct design_choice, best first */
-    struct objects rejected; /* struct design_rejected, in the order of reasons, counts above 0 */
-    const char *drawn;       /* id of the build-up as drawn, NULL when none */
+    struct objects choices;   /* struct design_choice, best first */
+    struct objects rejected;  /* struct design_rejected, in the order of reasons, counts above 0 */
+    const char *drawn;        /* id of the build-up as drawn, NULL when none */
     struct texts drawn_fails; /* what the drawn build-up fails, in words; empty when it passes */
     double drawn_margin_dB;
-    enum answer meets;       /* a choice exists */
+    enum answer meets; /* a choice exists */
 };
 extern const struct record design_room_record;
 
@@ -70,7 +73,7 @@ struct design_options {
 };
 
 struct design {
-    struct objects rooms;            /* struct design_room; with one_build_up one entry named "all rooms" */
+    struct objects rooms; /* struct design_room; with one_build_up one entry named "all rooms" */
     enum answer meets;
 };
 

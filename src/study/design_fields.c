@@ -6,6 +6,7 @@
 static const struct field choice_fields[] = {
     TEXT_FIELD(design_choice, underlay, true, "underlays, top to bottom"),
     TEXT_FIELD(design_choice, screed, true, "screed"),
+    TEXT_FIELD(design_choice, screed_kind, true, "its kind of binder"),
     CHOICE_NUMBER(thickness_mm, "mm", "nominal thickness of the screed"),
     CHOICE_NUMBER(height_mm, "mm", "height from the slab to the finished floor"),
     CHOICE_NUMBER(mass_kg_m2, "kg/m2", "mass of the whole floor while the screed is wet"),
@@ -18,6 +19,9 @@ static const struct field choice_fields[] = {
     CHOICE_NUMBER(margin_dB, "dB", "to the limit, positive is good"),
     CHOICE_NUMBER(cost_per_m2, "", "cost of underlays and screed, in the user's own currency"),
     CHOICE_NUMBER(upstand_mm, "mm", "how high the underlay is turned up at the walls"),
+    CHOICE_NUMBER(screed_mass_kg_m2, "kg/m2", "mass of the dry screed alone, which counts for sound"),
+    FLAG_FIELD(design_choice, in_published_range, NONE, "is every formula of this floor within its published range"),
+    FLAG_FIELD(design_choice, edge_strip_needed, NONE, "does the turned-up edge yield too little to be the edge strip"),
 };
 const struct record design_choice_record = RECORD("choice", design_choice, choice_fields);
 

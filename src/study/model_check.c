@@ -58,8 +58,7 @@ static void check_slab(const struct check *check, const struct room *room)
         refuse(check, "slab", "give slab.mass_kg_m2",
                "the flanking correction K needs the mass of the slab beside its measured level");
     if (!measured && !weighed)
-        refuse(check, "slab", "give slab.mass_kg_m2, or slab.thickness_mm, or slab.layers",
-               "the slab has no mass");
+        refuse(check, "slab", "give slab.mass_kg_m2, or slab.thickness_mm, or slab.layers", "the slab has no mass");
 }
 
 static void check_flanking(const struct check *check, const struct room *room)

@@ -79,8 +79,7 @@ static void apply_levels(const struct bare_room *bare, const struct floor_effect
                          enum volume_rule volume_rule, struct working *working, struct room_prediction *record)
 {
     const double given[] = {bare->Ln_eq_w_dB, effect->delta_Lw_dB, below ? bare->K_dB : bare->KT_dB};
-    const double level =
-        formula_apply(below ? &usc_L_prime_n_w_formula : &usc_L_prime_n_w_KT_formula, given, working);
+    const double level = formula_apply(below ? &usc_L_prime_n_w_formula : &usc_L_prime_n_w_KT_formula, given, working);
     record->L_prime_n_w_dB = level;
     record->L_prime_nT_w_dB = NAN;
     if (isnan(bare->volume_m3))

@@ -43,9 +43,9 @@ struct warning_record {
 extern const struct record warning_record_record;
 
 struct prediction {
-    struct objects rooms; /* struct room_prediction */
+    struct objects rooms;    /* struct room_prediction */
     struct objects warnings; /* struct warning_record */
-    enum answer meets;    /* of all stated requirements; with strict also no warning */
+    enum answer meets;       /* of all stated requirements; with strict also no warning */
 };
 
 struct predict_options {
@@ -58,8 +58,8 @@ struct predict_options {
 void study_predict(const struct project *project, const struct practice *practice,
                    const struct predict_options *options, struct arena *arena, struct prediction *prediction);
 
-/* Rooms the simplified model cannot serve (spectrum descriptors, floors outside the homogeneous model without a measured
- * level, no flanking data, no volume for L'nT,w) become errors with place and remedy. */
+/* Rooms the simplified model cannot serve (spectrum descriptors, floors outside the homogeneous model without a
+ * measured level, no flanking data, no volume for L'nT,w) become errors with place and remedy. */
 void study_check_model(const struct project *project, const char *file, struct problems *problems);
 
 #endif

@@ -16,7 +16,7 @@ extern const char *const delta_Lw_by_names[]; /* "formula", "test report", "soft
 /* The building alone: the level below the bare slab is Ln_eq_w + K (or - KT). */
 struct bare_room {
     double slab_mass_kg_m2, Ln_eq_w_dB, mean_flanking_mass_kg_m2, K_dB, KT_dB, slab_Rw_dB;
-    double L_w_dB;     /* Ln,w,eq + K - KT */
+    double L_w_dB; /* Ln,w,eq + K - KT */
     double volume_m3;
     double volume_term_dB; /* to subtract for L'nT,w; NaN without a volume */
     bool out_of_range;     /* a formula was used outside its published range */
@@ -39,7 +39,7 @@ struct floor_effect {
     double delta_Lw_rated_dB; /* rating of the spectrum, steps of 0.1 dB */
     int delta_Lw_by;
     double delta_L_dB[USC_BANDS]; /* of the floating floor */
-    bool out_of_range;        /* the dLw formula was used outside its published range */
+    bool out_of_range;            /* the dLw formula was used outside its published range */
 };
 
 struct verdict {

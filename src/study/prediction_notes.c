@@ -39,8 +39,7 @@ static void note_K(const struct room_prediction *record, struct texts *notes, st
 }
 
 static void note_report(const struct build_up *build_up, const struct room_prediction *record,
-                        const struct stack *stack, double report_mass_percent, struct texts *notes,
-                        struct arena *arena)
+                        const struct stack *stack, double report_mass_percent, struct texts *notes, struct arena *arena)
 {
     const struct screed *screed = build_up->screed->found;
     const struct test_report *report = stack->count == 1 ? stack->layer[0]->test_report : NULL;
@@ -51,29 +50,29 @@ static void note_report(const struct build_up *build_up, const struct room_predi
         return;
     }
     char tested[NUMBER_TEXT], laid[NUMBER_TEXT], percent[NUMBER_TEXT];
-    add(notes, arena_printf(arena,
-                            "the underlay's test report was not used: tested under %s kg/m2, laid under %s kg/m2, more "
-                            "than %s %% apart",
-                            number_short(report->screed_mass_kg_m2, 1, tested),
-                            number_short(record->screed_mass_kg_m2, 1, laid),
-                            number_short(report_mass_percent, 1, percent)));
+    add(notes,
+        arena_printf(arena,
+                     "the underlay's test report was not used: tested under %s kg/m2, laid under %s kg/m2, more "
+                     "than %s %% apart",
+                     number_short(report->screed_mass_kg_m2, 1, tested),
+                     number_short(record->screed_mass_kg_m2, 1, laid), number_short(report_mass_percent, 1, percent)));
 }
 
-static void note_thin_roll(const struct build_up *build_up, const struct room_prediction *record,
+static void note_thin_layer(const struct build_up *build_up, const struct room_prediction *record,
                            const struct stack *stack, double report_mass_percent, struct texts *notes,
                            struct arena *arena)
 {
     const struct screed *screed = build_up->screed->found;
     const struct quantity *stiffness = &usc_delta_Lw_formula_of(screed->law)->given[1];
-    if (stack->count != 1 || stack->layer[0]->form != FORM_ROLL || record->stiffness_MN_m3 <= stiffness->highest ||
+    if (stack->count != 1 || record->stiffness_MN_m3 <= stiffness->highest ||
         report_governs(stack, screed, record->screed_mass_kg_m2, report_mass_percent))
         return;
     char laid[NUMBER_TEXT], highest[NUMBER_TEXT];
-    add(notes, arena_printf(arena,
-                            "UNCERTAIN: the improvement of this thin roll was computed with s' %s MN/m3, beyond the %s "
-                            "MN/m3 up to which the formula is published; ask for a test report on this screed",
-                            number_short(record->stiffness_MN_m3, 1, laid),
-                            number_short(stiffness->highest, 0, highest)));
+    add(notes,
+        arena_printf(arena,
+                     "UNCERTAIN: the improvement of this thin layer was computed with s' %s MN/m3, beyond the %s "
+                     "MN/m3 up to which the formula is published; ask for a test report on this screed",
+                     number_short(record->stiffness_MN_m3, 1, laid), number_short(stiffness->highest, 0, highest)));
 }
 
 static void note_rated(const struct room_prediction *record, struct texts *notes, struct arena *arena)
@@ -82,11 +81,11 @@ static void note_rated(const struct room_prediction *record, struct texts *notes
         fabs(record->delta_Lw_rated_dB - record->delta_Lw_dB) <= RATED_APART_DB)
         return;
     char rated[NUMBER_TEXT], formula[NUMBER_TEXT];
-    add(notes, arena_printf(arena,
-                            "the rating of the improvement spectrum, %s dB, and the formula, %s dB, are more than "
-                            "1.5 dB apart",
-                            number_fixed(record->delta_Lw_rated_dB, 1, rated),
-                            number_fixed(record->delta_Lw_dB, 1, formula)));
+    add(notes,
+        arena_printf(arena,
+                     "the rating of the improvement spectrum, %s dB, and the formula, %s dB, are more than "
+                     "1.5 dB apart",
+                     number_fixed(record->delta_Lw_rated_dB, 1, rated), number_fixed(record->delta_Lw_dB, 1, formula)));
 }
 
 void prediction_notes(const struct room *room, struct room_prediction *record, const struct stack *stack,
@@ -102,7 +101,7 @@ void prediction_notes(const struct room *room, struct room_prediction *record, c
         add(&collected, "the soft covering improves more than the floating floor: only the larger counts");
     if (floats(room->found_build_up)) {
         note_report(room->found_build_up, record, stack, report_mass_percent, &collected, arena);
-        note_thin_roll(room->found_build_up, record, stack, report_mass_percent, &collected, arena);
+        note_thin_layer(room->found_build_up, record, stack, report_mass_percent, &collected, arena);
         note_rated(record, &collected, arena);
     }
     record->notes.count = collected.count;

@@ -26,11 +26,11 @@ static struct growing *growing_of(struct gathering *gathering, const struct excu
         if (gathering->at[i].formula == excursion->formula && gathering->at[i].quantity == excursion->quantity)
             return &gathering->at[i];
     if (gathering->count == gathering->space)
-        gathering->at = arena_grow(gathering->arena, gathering->at, gathering->count, &gathering->space,
-                                   sizeof *gathering->at);
+        gathering->at =
+            arena_grow(gathering->arena, gathering->at, gathering->count, &gathering->space, sizeof *gathering->at);
     struct growing *fresh = &gathering->at[gathering->count++];
-    *fresh = (struct growing){
-        .formula = excursion->formula, .quantity = excursion->quantity, .value = excursion->value};
+    *fresh =
+        (struct growing){.formula = excursion->formula, .quantity = excursion->quantity, .value = excursion->value};
     return fresh;
 }
 

@@ -44,8 +44,7 @@ static void list_pours(const struct project *project, const struct catalogue *ca
         size_t const count = thickness_count(range.thinnest_mm, range.thickest_mm, range.step_mm);
         for (size_t j = 0; j < count; j++) {
             if (search->pour_count == room)
-                search->pours =
-                    arena_grow(arena, search->pours, search->pour_count, &room, sizeof *search->pours);
+                search->pours = arena_grow(arena, search->pours, search->pour_count, &room, sizeof *search->pours);
             search->pours[search->pour_count++] =
                 (struct pour){&screeds[i], range.thinnest_mm + (double)j * range.step_mm, screed_index};
         }
@@ -71,8 +70,7 @@ void search_prepare(const struct project *project, const struct catalogue *catal
     search->stacks = stacks_of(catalogue, project->candidates ? &project->candidates->underlays : &none_named, arena);
     list_pours(project, catalogue, arena, search);
     search->by_cost = every_cost_known(search);
-    struct floating *floating = arena_take_many(arena, search->stacks.count,
-                                                search->pour_count * sizeof *floating);
+    struct floating *floating = arena_take_many(arena, search->stacks.count, search->pour_count * sizeof *floating);
     search->floating = floating;
     for (size_t i = 0; i < search->stacks.count; i++)
         for (size_t j = 0; j < search->pour_count; j++) {
@@ -148,8 +146,8 @@ static void pass(const struct search *search, struct group *group, const struct 
         .height_mm = isnan(judged->height_mm) ? INFINITY : judged->height_mm,
         .mass_kg_m2 = judged->mass_kg_m2,
         .loss_dB = isnan(judged->verdict.margin_dB) ? 0 : -judged->verdict.margin_dB,
-        .cost_per_m2 = candidate_cost_per_m2(&search->stacks.at[order / search->pour_count], pour->screed,
-                                             pour->thickness_mm),
+        .cost_per_m2 =
+            candidate_cost_per_m2(&search->stacks.at[order / search->pour_count], pour->screed, pour->thickness_mm),
         .order = order,
     };
     front_add(&group->front, &passing);

@@ -73,7 +73,8 @@ static void build_catalogue(struct town *town)
         screed->step_mm = 1;
         screed->cost_per_m3 = spread(3 * i, 100, 300);
     }
-    town->catalogue = (struct catalogue){.underlays = {town->underlays, UNDERLAYS}, .screeds = {town->screeds, SCREEDS}};
+    town->catalogue =
+        (struct catalogue){.underlays = {town->underlays, UNDERLAYS}, .screeds = {town->screeds, SCREEDS}};
 }
 
 static void build_rooms(struct town *town)
@@ -85,8 +86,7 @@ static void build_rooms(struct town *town)
     town->requirement.value_dB = 50;
     town->requirement.allowance_dB = 3;
     for (int i = 0; i < ROOMS; i++) {
-        town->slabs[i] =
-            (struct slab){.thickness_mm = NAN, .mass_kg_m2 = spread(i, 300, 550), .Ln_w_eq_dB = NAN};
+        town->slabs[i] = (struct slab){.thickness_mm = NAN, .mass_kg_m2 = spread(i, 300, 550), .Ln_w_eq_dB = NAN};
         record_defaults(&room_record, &town->rooms[i]);
         town->rooms[i].name = "room";
         town->rooms[i].slab = &town->slabs[i];

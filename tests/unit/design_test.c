@@ -53,7 +53,8 @@ static double between(double low, double high)
 
 static void chance_catalogue(void)
 {
-    static const char *const ids[] = {"u0", "u1", "u2", "u3", "u4", "u5", "u6"}, *const screeds[] = {"s0", "s1", "s2", "s3"};
+    static const char *const ids[] = {"u0", "u1", "u2", "u3", "u4", "u5", "u6"}, *const screeds[] = {"s0", "s1", "s2",
+                                                                                                     "s3"};
     bool const costs_known = roll(2) == 0;
     for (int i = 0; i < UNDERLAYS; i++) {
         struct underlay *underlay = &town.underlays[i];
@@ -92,7 +93,9 @@ static void chance_catalogue(void)
 static void chance_rules(void)
 {
     for (int i = 0; i < 4; i++)
-        town.rows[i] = (struct usc_thickness_row){.kind = i < 2 ? "CT" : i == 2 ? "CA" : "CAF",
+        town.rows[i] = (struct usc_thickness_row){.kind = i < 2    ? "CT"
+                                                          : i == 2 ? "CA"
+                                                                   : "CAF",
                                                   .strength_class = "F4",
                                                   .area_load_kN_m2 = i == 0 ? 2 : 4,
                                                   .point_load_kN = i == 0 ? 1 : 3,
@@ -101,10 +104,8 @@ static void chance_rules(void)
     town.single_place[0] = (struct usc_single_place_row){.nominal_mm = 50, .below_nominal_mm = 5};
     town.single_place[1] = (struct usc_single_place_row){.nominal_mm = 1000, .below_nominal_mm = 10};
     town.tile = (struct usc_tile_row){.kind = "*", .thickness_mm = 45};
-    town.rules = (struct thickness_rules){.id = "din-18560-2",
-                                          .rows = {town.rows, 4},
-                                          .tile = {&town.tile, 1},
-                                          .single_place = {town.single_place, 2}};
+    town.rules = (struct thickness_rules){
+        .id = "din-18560-2", .rows = {town.rows, 4}, .tile = {&town.tile, 1}, .single_place = {town.single_place, 2}};
     house.practice.thickness = (struct objects){&town.rules, 1};
 }
 
@@ -137,10 +138,11 @@ static void chance_town(uint32_t seed)
     house_w1(&house);
     chance_catalogue();
     chance_rules();
-    town.services = (struct services){.crown_mm = 30, .levelling_mm = roll(2) ? 25 : NAN, .levelling_density_kg_m3 = 900};
+    town.services =
+        (struct services){.crown_mm = 30, .levelling_mm = roll(2) ? 25 : NAN, .levelling_density_kg_m3 = 900};
     town.drain = (struct drain){.fall_percent = 1, .distance_m = between(0.2, 1.5)};
-    town.floorings[0] = (struct flooring){
-        .id = "tiles", .thickness_mm = 12, .mass_kg_m2 = 24, .delta_Lw_dB = NAN, .tiles = true};
+    town.floorings[0] =
+        (struct flooring){.id = "tiles", .thickness_mm = 12, .mass_kg_m2 = 24, .delta_Lw_dB = NAN, .tiles = true};
     town.floorings[1] =
         (struct flooring){.id = "carpet", .kind = FLOORING_SOFT, .thickness_mm = 7, .mass_kg_m2 = 2, .delta_Lw_dB = 26};
     for (int i = 0; i < ROOMS; i++)
@@ -201,8 +203,8 @@ static void examine_all(const struct design_options *options, size_t first_room,
     for (size_t i = 0; i < candidate_count; i++) {
         struct looked_at *at = &candidates[i];
         for (size_t j = first_room; j < first_room + rooms; j++) {
-            struct candidate const candidate = {
-                at->layer, at->layers, at->screed, at->thickness_mm, town.rooms[j].found_flooring};
+            struct candidate const candidate = {at->layer, at->layers, at->screed, at->thickness_mm,
+                                                town.rooms[j].found_flooring};
             struct examined one;
             candidate_examine(&house.project, &town.rooms[j], &house.practice, options, &candidate, &one);
             if (j == first_room) {
@@ -232,12 +234,11 @@ static double margin_of(const struct examined *examined)
 static bool beats(size_t a, size_t b)
 {
     const struct examined *one = &candidates[a].examined, *other = &candidates[b].examined;
-    if (one->height_mm > other->height_mm || one->mass_kg_m2 > other->mass_kg_m2 ||
-        margin_of(one) < margin_of(other) || (costs_known() && one->cost_per_m2 > other->cost_per_m2))
+    if (one->height_mm > other->height_mm || one->mass_kg_m2 > other->mass_kg_m2 || margin_of(one) < margin_of(other) ||
+        (costs_known() && one->cost_per_m2 > other->cost_per_m2))
         return false;
     bool const equal = one->height_mm == other->height_mm && one->mass_kg_m2 == other->mass_kg_m2 &&
-                       margin_of(one) == margin_of(other) &&
-                       (!costs_known() || one->cost_per_m2 == other->cost_per_m2);
+                       margin_of(one) == margin_of(other) && (!costs_known() || one->cost_per_m2 == other->cost_per_m2);
     return !equal || a < b;
 }
 
@@ -398,6 +399,31 @@ START_TEST(a_front_of_hundreds)
 }
 END_TEST
 
+/* 90..200 kg/m2 of screed, published up to 160: what strict design chooses, strict prediction accepts. */
+START_TEST(strict_choices_pass_strict_prediction)
+{
+    house.screed.thickest_mm = 100;
+    house.screed.thinnest_mm = 45;
+    struct catalogue const catalogue = {.underlays = {&house.underlay, 1}, .screeds = {&house.screed, 1}};
+    struct design_options const options = {.strict = true};
+    struct predict_options const predict = {.strict = true};
+    struct design design;
+    struct prediction prediction;
+    study_design(&house.project, &catalogue, &house.practice, &options, arena, &design);
+    const struct design_room *room = design.rooms.at;
+    const struct design_choice *choice = room->choices.at;
+    ck_assert_uint_eq(room->choices.count, 8); /* 45, 50 .. 80 */
+    for (size_t i = 0; i < room->choices.count; i++) {
+        house.chosen.thickness_mm = choice[i].thickness_mm;
+        study_predict(&house.project, &house.practice, &predict, arena, &prediction);
+        ck_assert_int_eq(prediction.meets, ANSWER_YES);
+    }
+    house.chosen.thickness_mm = 85;
+    study_predict(&house.project, &house.practice, &predict, arena, &prediction);
+    ck_assert_int_eq(prediction.meets, ANSWER_NO);
+}
+END_TEST
+
 /* --- single reasons by hand: 45 mm on a 30-2 board, 73 mm high --- */
 
 static struct examined examine(void)
@@ -424,8 +450,8 @@ static void setup(void)
     town = (struct town){0};
     town.rows[0] = (struct usc_thickness_row){"CT", "F4", 2, 1, 5, 45, "test", 0};
     town.single_place[0] = (struct usc_single_place_row){.nominal_mm = 60, .below_nominal_mm = 5};
-    town.rules = (struct thickness_rules){
-        .id = "din-18560-2", .rows = {town.rows, 1}, .single_place = {town.single_place, 1}};
+    town.rules =
+        (struct thickness_rules){.id = "din-18560-2", .rows = {town.rows, 1}, .single_place = {town.single_place, 1}};
     house.practice.thickness = (struct objects){&town.rules, 1};
 }
 
@@ -461,6 +487,13 @@ START_TEST(each_reason_beyond_its_limit)
     house.screed.strength_class = "F7";
     assert_only(REASON_NO_RULE, 0);
     house.screed.strength_class = "F4";
+    house.screed.kind = SCREED_AS;
+    town.rows[0].kind = "AS";
+    assert_only(REASON_HEAT, 0);
+    house.underlay.bears_hot_asphalt = true;
+    ck_assert_uint_eq(examine().fails, 0);
+    house.screed.kind = SCREED_CT;
+    town.rows[0].kind = "CT";
     town.rows[0].thickness_mm = 50;
     assert_only(REASON_THICKNESS, 5);
     town.rows[0].thickness_mm = 45;
@@ -513,6 +546,7 @@ Suite *design_suite(void)
     tcase_add_loop_test(tests, search_finds_what_the_long_way_finds, 0, TOWNS);
     tcase_add_loop_test(tests, one_build_up_finds_what_the_long_way_finds, 0, TOWNS);
     tcase_add_test(tests, a_front_of_hundreds);
+    tcase_add_test(tests, strict_choices_pass_strict_prediction);
     tcase_add_test(tests, nothing_fails_at_the_limits);
     tcase_add_test(tests, each_reason_beyond_its_limit);
     tcase_add_test(tests, lap_drain_and_pipes);

@@ -128,10 +128,8 @@ START_TEST(a_reported_spectrum_is_rated_and_filled)
     double spectrum[USC_RATED_BANDS];
     for (int i = 0; i < USC_RATED_BANDS; i++)
         spectrum[i] = 20;
-    struct test_report report = {.screed_mass_kg_m2 = 90,
-                                 .delta_Lw_dB = NAN,
-                                 .delta_L_dB = {spectrum, USC_RATED_BANDS},
-                                 .law = USC_LAW_MINERAL};
+    struct test_report report = {
+        .screed_mass_kg_m2 = 90, .delta_Lw_dB = NAN, .delta_L_dB = {spectrum, USC_RATED_BANDS}, .law = USC_LAW_MINERAL};
     house.underlay.test_report = &report;
     const struct room_prediction *room = predict((struct predict_options){0});
     assert_within(room->delta_Lw_dB, 20, 0); /* a shift of the whole floor */

@@ -58,10 +58,8 @@ static inline void house_floor(struct house *house)
     house->screed.kind = 0;
     house->screed.strength_class = "F4";
     house->chosen = (struct chosen_screed){.kind = "CT-F4", .thickness_mm = 45, .found = &house->screed};
-    house->build_up = (struct build_up){.id = "floor",
-                                        .screed = &house->chosen,
-                                        .underlays = {NULL, 1},
-                                        .found_underlay = house->layers};
+    house->build_up = (struct build_up){
+        .id = "floor", .screed = &house->chosen, .underlays = {NULL, 1}, .found_underlay = house->layers};
 }
 
 static inline void house_w1(struct house *house)
@@ -70,8 +68,7 @@ static inline void house_w1(struct house *house)
     *house = (struct house){0};
     house->slab = (struct slab){.thickness_mm = 180, .density_kg_m3 = 2400, .mass_kg_m2 = NAN, .Ln_w_eq_dB = NAN};
     for (size_t i = 0; i < COUNT_OF(wall_kg_m2); i++)
-        house->flanking[i] =
-            (struct flanking){.mass_kg_m2 = wall_kg_m2[i], .thickness_mm = NAN, .density_kg_m3 = NAN};
+        house->flanking[i] = (struct flanking){.mass_kg_m2 = wall_kg_m2[i], .thickness_mm = NAN, .density_kg_m3 = NAN};
     house->below = (struct receiving_room){.volume_m3 = NAN, .area_m2 = 14.2, .height_m = 2.5};
     house_floor(house);
     record_defaults(&requirement_record, &house->requirement);
