@@ -17,10 +17,14 @@ unit_tests = \
 	tests/unit/file_test.c \
 	tests/unit/problem_test.c \
 	tests/unit/json_out_test.c \
+	tests/unit/json_text_test.c \
+	tests/unit/project_fixture.h \
+	tests/unit/project_read_test.c \
 	tests/unit/text_page_test.c
 
 published_tests = \
 	tests/published/acoustics_test.c \
+	tests/published/data_test.c \
 	tests/published/table.c \
 	tests/published/table.h
 
@@ -37,7 +41,10 @@ test_files = \
 	tests/published/dynamic_stiffness.csv \
 	tests/published/flanking_table.csv \
 	tests/published/formula_values.csv \
+	tests/published/limits.csv \
+	tests/published/practice.csv \
 	tests/published/ratings.csv \
+	tests/published/thickness_din_18560_2.csv \
 	tests/cross/run
 
 # Needs the installed face of the library only, so it links the shared library and nothing of the house.

@@ -9,6 +9,7 @@
 #define EVERY_SUITE(suite) \
     suite(formula) suite(rating) suite(floating_floor) suite(thickness_rule) suite(acoustics) \
     suite(arena) suite(number) suite(text) suite(file) suite(problem) suite(json_out) suite(text_page) \
+    suite(data) suite(json_text) suite(project_read) \
     suite(predict) suite(design)
 
 #define DECLARE_SUITE(name) Suite *name##_suite(void);

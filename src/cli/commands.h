@@ -32,6 +32,8 @@ bool session_load_data(struct session *session);
 struct project *session_load_project(struct session *session);
 /* Text of the project that a quick form stands for. */
 const char *quick_form_text(struct arena *arena, const struct options *options);
+/* False after a message: an option lacks its companion, or is out of range. */
+bool quick_form_complete(const struct options *options);
 
 /* Prints a page by the options' width, signs and file; 0 or -1 after a message. */
 int session_print_page(struct session *session, const struct page *page);

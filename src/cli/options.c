@@ -199,7 +199,8 @@ int options_parse(enum command command, int word_count, char **words, struct opt
     while ((found = getopt_long(word_count, words, letters, table, &index)) != -1) {
         const char *word = optind > 0 && optind <= word_count ? words[optind - 1] : "";
         if (found == '?') {
-            unknown_option(command, word);
+            char letter[] = {'-', (char)optopt, '\0'}; /* in a bundle of letters the word is not the culprit */
+            unknown_option(command, optopt > 0 && optopt < 1000 ? letter : word);
             return -1;
         }
         if (found == ':') {
@@ -217,14 +218,23 @@ int options_parse(enum command command, int word_count, char **words, struct opt
     return 0;
 }
 
-const char *options_of_path(const char *path)
+static const char *option_name(const struct option_row *row)
 {
     static char name[80];
+    snprintf(name, sizeof name, "--%s", row->name);
+    return name;
+}
+
+/* An object that lacks something is told by the first option that fills it. */
+const char *options_of_path(const char *path)
+{
     for (int i = 0; i < ROWS; i++)
-        if (rows[i].path && !strcmp(rows[i].path, path)) {
-            snprintf(name, sizeof name, "--%s", rows[i].name);
-            return name;
-        }
+        if (rows[i].path && !strcmp(rows[i].path, path))
+            return option_name(&rows[i]);
+    size_t const length = strlen(path);
+    for (int i = 0; i < ROWS && length > 0; i++)
+        if (rows[i].path && !strncmp(rows[i].path, path, length) && strchr(".[", rows[i].path[length]))
+            return option_name(&rows[i]);
     return path;
 }
 

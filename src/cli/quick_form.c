@@ -57,6 +57,26 @@ static void add_floor(json_t *project, json_t *room, const struct options *optio
     json_object_set_new(room, "build_up", json_string("stated"));
 }
 
+/* Options that say nothing without another, and the one number whose unit is not that of the project's key. */
+bool quick_form_complete(const struct options *options)
+{
+    const double heaviest_kg_m2 = 300 * screed_density_kg_m3 / 1000; /* the field table's 300 mm */
+    bool const screed = !isnan(options->screed_mass), underlay = !isnan(options->underlay_stiffness);
+    const char *lone = screed && !underlay                         ? "screed-mass: needs --underlay-stiffness beside it"
+                       : underlay && !screed                       ? "underlay-stiffness: needs --screed-mass beside it"
+                       : options->screed_law >= 0 && !screed       ? "screed-law: needs --screed-mass beside it"
+                       : !isnan(options->allowance) && !options->limit ? "allowance: needs --limit beside it"
+                                                                       : NULL;
+    if (lone)
+        outcome_message(OUTCOME_USAGE, "--%s", lone);
+    else if (screed && !(options->screed_mass > 0 && options->screed_mass <= heaviest_kg_m2))
+        outcome_message(OUTCOME_USAGE, "--screed-mass: %g is not above 0 and at most %g kg/m2", options->screed_mass,
+                        heaviest_kg_m2);
+    else
+        return true;
+    return false;
+}
+
 const char *quick_form_text(struct arena *arena, const struct options *options)
 {
     json_t *project = json_pack("{s:s}", "format", "underscreed-project/1"), *room = room_of(options);

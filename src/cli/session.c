@@ -53,6 +53,8 @@ static bool find_input(struct session *session, struct input *input)
                         options->argument[0]);
         return false;
     }
+    if (input->quick && !quick_form_complete(options))
+        return false;
     if (input->quick) {
         input->name = NULL;
         input->text = quick_form_text(session->arena, options);

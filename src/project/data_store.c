@@ -132,7 +132,13 @@ static bool add_limits(const struct record_reader *reader, const char *text, siz
 static bool add_practice(const struct record_reader *reader, const char *text, size_t length, struct data *data)
 {
     struct practice more;
+    struct json_path rules = {NULL, "rules", 0}, thickness = {NULL, "thickness", 0};
     if (!document_read(reader, text, length, "practice", &practice_record, &more))
+        return false;
+    ids_check(reader, &more.rules, &practice_rule_record, &rules);
+    ids_check(reader, &more.thickness, &thickness_rules_record, &thickness);
+    problems_locate(reader->problems->first, reader->file, text, length);
+    if (problems_any_error(reader->problems))
         return false;
     rows_merge(&data->practice.rules, &more.rules, &practice_rule_record, reader->arena);
     rows_merge(&data->practice.thickness, &more.thickness, &thickness_rules_record, reader->arena);

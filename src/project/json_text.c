@@ -48,26 +48,21 @@ size_t json_text_skip(const char *text, size_t length, size_t at)
 int json_walk_next(struct json_walk *walk, struct json_piece *piece)
 {
     const char *text = walk->text;
-    bool object;
+    bool object, first = !walk->begun;
     size_t open = walk->at;
-    if (!walk->begun) {
+    if (first)
         walk->begun = text[open] == '{' ? 1 : 2;
-        walk->at = json_text_blank(text, walk->length, open + 1);
-        if (walk->at < walk->length && (text[walk->at] == '}' || text[walk->at] == ']')) {
-            walk->at++;
-            return 0;
-        }
-    } else {
-        walk->at = json_text_blank(text, walk->length, walk->at);
-        if (walk->at < walk->length && (text[walk->at] == '}' || text[walk->at] == ']')) {
-            walk->at++;
-            return 0;
-        }
+    object = walk->begun == 1;
+    walk->at = json_text_blank(text, walk->length, first ? open + 1 : open);
+    if (walk->at < walk->length && text[walk->at] == (object ? '}' : ']')) {
+        walk->at++;
+        return 0;
+    }
+    if (!first) {
         if (walk->at >= walk->length || text[walk->at] != ',')
             return -1;
         walk->at = json_text_blank(text, walk->length, walk->at + 1);
     }
-    object = walk->begun == 1;
     piece->key = piece->key_end = walk->at;
     if (object) {
         if (walk->at >= walk->length || text[walk->at] != '"')

@@ -88,6 +88,23 @@ static bool take_apart(const struct reading *reading, size_t at, json_t *documen
     return more == 0 || broken_off(reading, walk.at);
 }
 
+/* The format before all else: a file of another kind would only raise one error a key. False when it is the wrong one;
+ * a text without the key is read on, and the key then missed. */
+static bool format_fits(const struct reading *reading, size_t start)
+{
+    const struct input *input = reading->input;
+    size_t at = json_text_find(input->text, input->length, "format");
+    if (at == start)
+        return true;
+    json_t *format = json_loadb(input->text + at, json_text_skip(input->text, input->length, at) - at,
+                                JSON_DECODE_ANY, NULL);
+    size_t before = reading->reader.problems->count[SEVERITY_ERROR];
+    if (format)
+        format_check(&reading->reader, format, "project");
+    json_decref(format);
+    return reading->reader.problems->count[SEVERITY_ERROR] == before;
+}
+
 /* Reads the whole text into the project; rooms are already in it when their list was read. */
 static void read_document(const struct reading *reading)
 {
@@ -98,6 +115,8 @@ static void read_document(const struct reading *reading)
         syntax_problem(&reading->reader, input->text, at, at >= input->length ? "the text is empty" : "'{' is due");
         return;
     }
+    if (!format_fits(reading, at))
+        return;
     json_t *document = json_object();
     if (take_apart(reading, at, document, &rooms_read, &end)) {
         size_t rest = json_text_blank(input->text, input->length, end);
@@ -106,10 +125,7 @@ static void read_document(const struct reading *reading)
             syntax_problem(&reading->reader, input->text, rest, "text follows after the end of the document");
         if (rooms_read)
             json_object_set_new(document, "rooms", json_array());
-        size_t before = reading->reader.problems->count[SEVERITY_ERROR];
-        format_check(&reading->reader, json_object_get(document, "format"), "project");
-        if (before == reading->reader.problems->count[SEVERITY_ERROR])
-            record_read(&reading->reader, document, &project_record, NULL, reading->project);
+        record_read(&reading->reader, document, &project_record, NULL, reading->project);
         if (rooms_read)
             reading->project->rooms = rooms;
     }
