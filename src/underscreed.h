@@ -13,6 +13,9 @@
 #include "acoustics/bare_slab.h"
 #include "acoustics/transmission.h"
 #include "acoustics/field_level.h"
+#include "acoustics/sound_level.h"
+#include "acoustics/impact_class.h"
+#include "acoustics/measurement_uncertainty.h"
 #include "screed/thickness_rule.h"
 
 #endif

@@ -9,9 +9,16 @@ unit_tests = \
 	tests/unit/random_numbers.h \
 	tests/unit/formula_test.c \
 	tests/unit/rating_test.c \
+	tests/unit/octave_rating_test.c \
+	tests/unit/impact_class_test.c \
+	tests/unit/reference_floor_test.c \
+	tests/unit/sound_level_test.c \
 	tests/unit/floating_floor_test.c \
 	tests/unit/thickness_rule_test.c \
 	tests/unit/arena_test.c \
+	tests/unit/csv_test.c \
+	tests/unit/measurements_test.c \
+	tests/unit/problem_lines.h \
 	tests/unit/number_test.c \
 	tests/unit/text_test.c \
 	tests/unit/file_test.c \

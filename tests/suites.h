@@ -7,8 +7,10 @@
 
 /* suite(NAME) for each. */
 #define EVERY_SUITE(suite) \
-    suite(formula) suite(rating) suite(floating_floor) suite(thickness_rule) suite(acoustics) \
+    suite(formula) suite(rating) suite(octave_rating) suite(impact_class) suite(sound_level) suite(reference_floor) \
+    suite(floating_floor) suite(thickness_rule) suite(acoustics) \
     suite(arena) suite(number) suite(text) suite(file) suite(problem) suite(json_out) suite(text_page) \
+    suite(csv) suite(measurements) \
     suite(data) suite(json_text) suite(project_read) \
     suite(predict) suite(design)
 

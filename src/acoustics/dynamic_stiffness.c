@@ -19,6 +19,31 @@ static const double AIRTIGHT_FROM_KPA_S_M2 = 100, MIDDLE_FROM_KPA_S_M2 = 10;
 /* The part of s't below which s'a counts as negligible. Common practice; the standard gives no figure. */
 static const double NEGLIGIBLE_PART = 0.1;
 
+/* Apparent dynamic stiffness
+ * Purpose:   the stiffness of a specimen from the resonance of a load plate on it.
+ * Given:     total load during the test in kg/m2, normally 200; resonance frequency in Hz, extrapolated to no force.
+ * Returned:  s't in MN/m3.
+ * Validity:  the load is that of the test, not of the later screed.
+ * Source:    ISO 9052-1 / EN 29052-1, from memory; a mass on a spring. */
+static double apparent(const double given[], int count)
+{
+    (void)count;
+    return usc_apparent_stiffness_MN_m3(given[0], given[1]);
+}
+
+const struct formula usc_apparent_stiffness_formula = {
+    .id = "apparent-stiffness",
+    .title = "Apparent dynamic stiffness of a specimen",
+    .expression = "4 pi^2 {m't} {fr}^2/1000000",
+    .result = APPARENT,
+    .given = (const struct quantity[]){{"m't", "load_mass_kg_m2", "kg/m2", UNLIMITED},
+                                       {"fr", "resonance_Hz", "Hz", UNLIMITED}},
+    .given_count = 2,
+    .source = {STANDARD, "", STANDING_FROM_MEMORY},
+    .note = "The load of the test is normally 200 kg/m2: 8 kg on 0.2 m x 0.2 m.",
+    .value = apparent,
+};
+
 /* Stiffness of the enclosed air
  * Purpose:   what the air in an open-pored layer adds when it cannot escape sideways.
  * Given:     thickness under load in mm.
@@ -126,4 +151,44 @@ double usc_dynamic_stiffness_MN_m3(double apparent_MN_m3, double flow_resistivit
         break;
     }
     return NAN;
+}
+
+/* Compressibility
+ * Purpose:   how much thinner a resilient layer stays under the screed and its load.
+ * Given:     dL and dB in mm, thickness under 250 Pa, and under 2 kPa after a short load of 50 kPa.
+ * Returned:  c in mm; for stacked layers add their c.
+ * Validity:  the levels hold for the imposed load named with each.
+ * Source:    Baukonstruktionslehre 1, ch. 17.6; levels of EN 13163 and loads of the measurement from memory. */
+static double compressibility(const double given[], int count)
+{
+    (void)count;
+    return usc_compressibility_mm(given[0], given[1]);
+}
+
+const struct formula usc_compressibility_formula = {
+    .id = "compressibility",
+    .title = "Compressibility of a resilient layer",
+    .expression = "{dL} - {dB}",
+    .result = {"c", "compressibility_mm", "mm", UNLIMITED},
+    .given = (const struct quantity[]){{"dL", "unloaded_thickness_mm", "mm", UNLIMITED},
+                                       {"dB", "thickness_after_load_mm", "mm", UNLIMITED}},
+    .given_count = 2,
+    .source = {"Baukonstruktionslehre 1, ch. 17.6", "", STANDING_PUBLISHED},
+    .note = "Stacked layers: the sum of their compressibilities.",
+    .value = compressibility,
+};
+
+const struct usc_compressibility_level usc_compressibility_levels[USC_COMPRESSIBILITY_LEVELS] = {
+    {"CP5", 5, 2}, {"CP4", 4, 3}, {"CP3", 3, 4}, {"CP2", 2, 5}};
+
+const struct usc_compressibility_level *usc_compressibility_level_of(double compressibility_mm)
+{
+    const double tenth_mm = floor(compressibility_mm * 10.0 + 0.5 + 1e-7) / 10.0;
+
+    if (!(tenth_mm >= 0))
+        return NULL;
+    for (int i = USC_COMPRESSIBILITY_LEVELS - 1; i >= 0; i--)
+        if (tenth_mm <= usc_compressibility_levels[i].most_mm)
+            return &usc_compressibility_levels[i];
+    return NULL;
 }

@@ -4,7 +4,7 @@
  * the working. Hot loops call the typed functions beside each descriptor.
  *
  * Expression: the symbols of the given quantities in braces, {s'}; numbers; + - * / ^ and juxtaposition for products;
- * lg, sqrt, min, max; for a list formula sum(...) and mean(...), whose inside is taken for every element. A test
+ * lg, sqrt, min, max, pi; for a list formula sum(...) and mean(...), whose inside is taken for every element. A test
  * evaluates the text on random input and compares it with the function.
  */
 #ifndef USC_BASE_FORMULA_H

@@ -8,6 +8,8 @@ src_libparallel_la_SOURCES = \
 	src/base/parallel.h
 
 src_libhouse_la_SOURCES += \
+	src/base/csv.c \
+	src/base/csv.h \
 	src/base/field.c \
 	src/base/field.h \
 	src/base/file.c \

@@ -19,6 +19,7 @@ struct session {
 
 void command_predict(struct session *session);
 void command_design(struct session *session);
+void command_rate(struct session *session);
 void command_limits(struct session *session);
 void command_catalogue(struct session *session);
 void command_formulas(struct session *session);

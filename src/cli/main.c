@@ -10,7 +10,7 @@
 
 static void (*const run[COMMAND_COUNT])(struct session *session) = {
     [COMMAND_PREDICT] = command_predict,   [COMMAND_DESIGN] = command_design,   [COMMAND_LIMITS] = command_limits,
-    [COMMAND_CATALOGUE] = command_catalogue, [COMMAND_FORMULAS] = command_formulas, [COMMAND_FORMATS] = command_formats,
+    [COMMAND_RATE] = command_rate,         [COMMAND_CATALOGUE] = command_catalogue, [COMMAND_FORMULAS] = command_formulas, [COMMAND_FORMATS] = command_formats,
     [COMMAND_START] = command_start,       [COMMAND_OPTIONS] = command_options,
 };
 

@@ -10,6 +10,7 @@ src_libhouse_la_SOURCES += \
 	src/cli/command_limits.c \
 	src/cli/command_options.c \
 	src/cli/command_predict.c \
+	src/cli/command_rate.c \
 	src/cli/command_start.c \
 	src/cli/commands.h \
 	src/cli/options.c \

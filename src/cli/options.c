@@ -12,12 +12,14 @@
 #include "cli/outcome.h"
 #include "project/project.h"
 #include "study/design.h"
+#include "study/measured.h"
 
-const char *const command_names[COMMAND_COUNT + 1] = {"predict",  "design",  "limits", "catalogue",
-                                                      "formulas", "formats", "start",  "options", NULL};
+const char *const command_names[COMMAND_COUNT + 1] = {"predict",  "design",  "rate",  "limits", "catalogue",
+                                                      "formulas", "formats", "start", "options", NULL};
 const char *const command_purposes[COMMAND_COUNT] = {
     "the level in the room below, step by step, against the limit",
     "choose underlay, screed and thickness against all constraints",
+    "the single number of a measured spectrum, against a limit",
     "national limits with source and status",
     "underlays, screeds, floorings and rules of practice",
     "every formula with its range and source",
@@ -25,8 +27,9 @@ const char *const command_purposes[COMMAND_COUNT] = {
     "print a first project file",
     "print command or option names, for shell completion",
 };
-static const char *const command_arguments[COMMAND_COUNT] = {"[FILE]", "FILE",        "[ID...]", "[KIND|ID...]",
-                                                             "[ID...]", "[FORMAT...]", "",        "[COMMAND]"};
+static const char *const command_arguments[COMMAND_COUNT] = {"[FILE]",        "FILE",    "FILE",        "[ID...]",
+                                                             "[KIND|ID...]", "[ID...]", "[FORMAT...]", "",
+                                                             "[COMMAND]"};
 
 enum option_kind { OPTION_SWITCH, OPTION_TEXT, OPTION_NUMBER, OPTION_WHOLE, OPTION_CHOICE };
 
@@ -57,6 +60,8 @@ struct option_row {
     {NAME, 0, "WORD", OPTION_CHOICE, AT(M), COMMANDS, 0, 0, "", CHOICES, PATH, HELP}
 #define WHOLE(NAME, ARGUMENT, M, COMMANDS, LOW, HIGH, HELP)                                                            \
     {NAME, 0, ARGUMENT, OPTION_WHOLE, AT(M), COMMANDS, LOW, HIGH, "", NULL, NULL, HELP}
+#define NUMBER(NAME, ARGUMENT, M, COMMANDS, LOW, HIGH, HELP)                                                           \
+    {NAME, 0, ARGUMENT, OPTION_NUMBER, AT(M), COMMANDS, LOW, HIGH, "", NULL, NULL, HELP}
 /* The range of a quick form's number is the field table's, checked by the reader. */
 #define QUICK(NAME, ARGUMENT, M, PATH, HELP)                                                                           \
     {NAME, 0, ARGUMENT, OPTION_NUMBER, AT(M), FOR(PREDICT), -HUGE_VAL, HUGE_VAL, "", NULL, PATH, HELP}
@@ -69,7 +74,7 @@ static const struct option_row rows[] = {
     SWITCH("ascii", 0, ascii, FOR_ALL, "text without signs beyond ASCII"),
     TEXT("data", 0, "DIR", data, FOR_ALL, NULL, "data files in front of the built-in ones"),
     TEXT("catalogue", 0, "FILE", catalogue, FOR(PREDICT) | FOR(DESIGN), NULL, "your own catalogue, added to the rows"),
-    TEXT("limits", 0, "FILE", limits, FOR(PREDICT) | FOR(DESIGN), NULL, "your own limits, added to the rows"),
+    TEXT("limits", 0, "FILE", limits, FOR(PREDICT) | FOR(DESIGN) | FOR(RATE), NULL, "your own limits, added to the rows"),
     CHOICE("K", K, K_by_names, FOR(PREDICT) | FOR(DESIGN), NULL, "flanking correction by formula or table"),
     SWITCH("strict", 0, strict, FOR(PREDICT) | FOR(DESIGN), "a formula outside its range counts as not met"),
     SWITCH("working", 0, working, FOR(PREDICT), "every figure with formula, numbers and source"),
@@ -87,6 +92,13 @@ static const struct option_row rows[] = {
            "where the receiving room lies"),
     TEXT("limit", 0, "ID", limit, FOR(PREDICT), "requirement.limit", "hold the quick form to this limit"),
     QUICK("allowance", "DB", allowance, "requirement.allowance_dB", "prediction allowance with --limit"),
+    TEXT("limit", 0, "ID", limit, FOR(RATE), NULL, "hold the result to this limit"),
+    CHOICE("field-level", field_level, field_level_names, FOR(RATE), NULL, "what readings in a room become"),
+    NUMBER("volume", "M3", volume, FOR(RATE), 1, 10000, "receiving room, for L'n and below 25 m3 for low frequencies"),
+    CHOICE("background", background, background_method_names, FOR(RATE), NULL, "window of the background correction"),
+    SWITCH("covered", 0, covered, FOR(RATE), "measured with the reference covering: gives Ln,eq,0,w"),
+    CHOICE("situation", situation, measurement_situation_names, FOR(RATE), NULL, "of the uncertainty (B)"),
+    NUMBER("confidence", "PERCENT", confidence, FOR(RATE), 84, 99.5, "one-sided: 84, 90, 95 (default), 97.5, 99.5"),
     SWITCH("one-build-up", 0, one_build_up, FOR(DESIGN), "one build-up for all rooms"),
     CHOICE("rank-by", rank_by, rank_by_names, FOR(DESIGN), NULL, "what makes a choice the best"),
     WHOLE("most", "COUNT", most, FOR(DESIGN), 1, 1000, "choices shown for each room (5)"),
@@ -126,8 +138,8 @@ static int take_number(const struct option_row *row, const char *text, void *mem
         return -1;
     }
     if (value < row->lowest || value > row->highest || (row->kind == OPTION_WHOLE && value != floor(value))) {
-        outcome_message(OUTCOME_USAGE, "--%s: %s is not a whole number within %g to %g", row->name, text, row->lowest,
-                        row->highest);
+        outcome_message(OUTCOME_USAGE, "--%s: %s is not a %snumber within %g to %g", row->name, text,
+                        row->kind == OPTION_WHOLE ? "whole " : "", row->lowest, row->highest);
         return -1;
     }
     if (row->kind == OPTION_WHOLE)

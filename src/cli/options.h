@@ -8,6 +8,7 @@
 enum command {
     COMMAND_PREDICT,
     COMMAND_DESIGN,
+    COMMAND_RATE,
     COMMAND_LIMITS,
     COMMAND_CATALOGUE,
     COMMAND_FORMULAS,
@@ -20,11 +21,11 @@ enum command {
 /* What the command line asked for. Numbers are NaN, texts NULL, choices -1 when not given. */
 struct options {
     enum command command;
-    bool help, json, ascii, strict, working, one_build_up, manual, schema;
+    bool help, json, ascii, strict, working, one_build_up, manual, schema, covered;
     int width, most; /* 0: not given */
     const char *output, *data, *catalogue, *limits, *limit, *country, *check;
-    int K, rank_by, screed_law, position;
-    double slab_mass, slab_level, screed_mass, underlay_stiffness, flanking_mass, volume, allowance;
+    int K, rank_by, screed_law, position, field_level, background, situation;
+    double slab_mass, slab_level, screed_mass, underlay_stiffness, flanking_mass, volume, allowance, confidence;
     char **argument; /* files, ids, kinds */
     int argument_count;
 };

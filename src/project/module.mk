@@ -8,6 +8,8 @@ src_libhouse_la_SOURCES += \
 	src/project/data_store.h \
 	src/project/json_text.c \
 	src/project/json_text.h \
+	src/project/measurements.c \
+	src/project/measurements.h \
 	src/project/practice.c \
 	src/project/practice.h \
 	src/project/project.h \

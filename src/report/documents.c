@@ -70,6 +70,14 @@ void document_design(FILE *stream, const struct project *project, const struct d
     tail(&out);
 }
 
+void document_rate(FILE *stream, const struct rated *rated)
+{
+    struct json_out out;
+    head(&out, stream, "underscreed-rate/1", rated->meets_limit);
+    json_members(&out, &rated_record, rated);
+    tail(&out);
+}
+
 void document_limits(FILE *stream, const struct limits *limits)
 {
     struct json_out out;

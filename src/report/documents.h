@@ -8,12 +8,14 @@
 #include "project/data_store.h"
 #include "project/project.h"
 #include "study/design.h"
+#include "study/measured.h"
 #include "study/predict.h"
 
 void document_predict(FILE *stream, const struct project *project, const struct data *data,
                       const struct predict_options *options, const struct prediction *prediction);
 void document_design(FILE *stream, const struct project *project, const struct data *data,
                      const struct design_options *options, const struct design *design);
+void document_rate(FILE *stream, const struct rated *rated);
 /* Data rows as a file of their own format, which can be edited and given back. */
 void document_limits(FILE *stream, const struct limits *limits);
 void document_catalogue(FILE *stream, const struct catalogue *catalogue);

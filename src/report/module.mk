@@ -14,7 +14,10 @@ src_libhouse_la_SOURCES += \
 	src/report/pages_formats.c \
 	src/report/pages_formulas.c \
 	src/report/pages_predict.c \
+	src/report/pages_rate.c \
 	src/report/phrase.c \
 	src/report/phrase.h \
 	src/report/text_page.c \
-	src/report/text_page.h
+	src/report/text_page.h \
+	src/report/text_plot.c \
+	src/report/text_plot.h

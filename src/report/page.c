@@ -124,3 +124,18 @@ void page_row(struct page_table *table, const char *const cells[])
         table->first = row;
     table->last = row;
 }
+
+struct page_figure *page_figure(struct page *page, const char *value_name, const char *mark_name, const char *unit,
+                                int count)
+{
+    struct page_figure *figure = arena_take(page->arena, sizeof *figure);
+    figure->value_name = copy_or_empty(page->arena, value_name);
+    figure->mark_name = copy_or_empty(page->arena, mark_name);
+    figure->unit = copy_or_empty(page->arena, unit);
+    figure->count = count;
+    figure->label = arena_take_many(page->arena, (size_t)count, sizeof *figure->label);
+    figure->value = arena_take_many(page->arena, (size_t)count, sizeof *figure->value);
+    figure->mark = arena_take_many(page->arena, (size_t)count, sizeof *figure->mark);
+    add_block(page, PAGE_FIGURE)->figure = figure;
+    return figure;
+}

@@ -11,7 +11,7 @@
 
 #include "base/arena.h"
 
-enum page_kind { PAGE_HEADING, PAGE_PARAGRAPH, PAGE_FACTS, PAGE_TABLE, PAGE_BULLET, PAGE_WARNING };
+enum page_kind { PAGE_HEADING, PAGE_PARAGRAPH, PAGE_FACTS, PAGE_TABLE, PAGE_BULLET, PAGE_WARNING, PAGE_FIGURE };
 
 enum { PAGE_COLUMNS_MOST = 16, PAGE_HEADING_LEVELS = 3 };
 
@@ -38,12 +38,21 @@ struct page_table {
     struct page_cells *first, *last;
 };
 
+/* Values against marks, one row a label: a spectrum against its reference curve. mark: NaN where a row has none. */
+struct page_figure {
+    const char *value_name, *mark_name, *unit;
+    int count;
+    const char **label;
+    double *value, *mark;
+};
+
 struct page_block {
     enum page_kind kind;
     int level;                /* of a heading, 1..PAGE_HEADING_LEVELS */
     const char *text;         /* of a heading, paragraph, bullet or warning */
     struct page_facts *facts; /* of PAGE_FACTS, else NULL */
     struct page_table *table; /* of PAGE_TABLE, else NULL */
+    struct page_figure *figure; /* of PAGE_FIGURE, else NULL */
     struct page_block *next;
 };
 
@@ -71,5 +80,9 @@ struct page_table *page_table(struct page *page, int column_count, const char *c
                               const bool right_aligned[]);
 /* cells: column_count texts, NULL for an empty cell. */
 void page_row(struct page_table *table, const char *const cells[]);
+
+/* A figure with room for count rows, to be filled by the caller. */
+struct page_figure *page_figure(struct page *page, const char *value_name, const char *mark_name, const char *unit,
+                                int count);
 
 #endif

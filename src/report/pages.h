@@ -13,6 +13,8 @@ void page_of_prediction(struct page *page, const struct project *project, const 
 /* most: choices shown for a room. */
 void page_of_design(struct page *page, const struct project *project, const struct design_options *options,
                     const struct design *design, int most);
+/* name: of the file that was rated. */
+void page_of_rating(struct page *page, const char *name, const struct rated *rated);
 /* Which files stood in front of the built-in data; nothing when none. */
 void page_of_data(struct page *page, const struct data *data);
 /* The usual cautions of a result that people may build by. */

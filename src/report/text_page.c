@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/text.h"
+#include "report/text_plot.h"
 
 /* Below NARROW columns a remark beside its value would be a ribbon of single words. */
 enum { NARROW = 60, GAP = 2, INDENT = 2, REMARK_INDENT = 4, VALUE_WIDEST = 24, WRAPPED_LEAST = 8 };
@@ -327,6 +328,21 @@ static void print_table(struct printer *printer, const struct page_table *given)
         print_cells(printer, table, row->cells, widths, indent);
 }
 
+static void print_figure(struct printer *printer, const struct page_figure *figure)
+{
+    struct plot plot;
+    int const indent = printer->width < NARROW ? 0 : INDENT;
+    text_plot_scale(&plot, figure, printer->width - indent, printer->style->ascii);
+    for (int i = -1; i < figure->count; i++) {
+        const char *line = i < 0 ? text_plot_head(&plot, figure, printer->arena)
+                                 : text_plot_line(&plot, figure, i, printer->arena);
+        pad_to(printer, indent);
+        line = prepare(printer, line);
+        put(printer, line, strlen(line));
+        end_line(printer);
+    }
+}
+
 static bool is_empty(const struct page_block *block)
 {
     switch (block->kind) {
@@ -334,6 +350,8 @@ static bool is_empty(const struct page_block *block)
         return !block->facts->first;
     case PAGE_TABLE:
         return !block->table->first;
+    case PAGE_FIGURE:
+        return block->figure->count == 0;
     default:
         return block->text[strspn(block->text, " \t\r\n")] == '\0';
     }
@@ -362,6 +380,9 @@ static void print_block(struct printer *printer, const struct page_block *block)
         break;
     case PAGE_TABLE:
         print_table(printer, block->table);
+        break;
+    case PAGE_FIGURE:
+        print_figure(printer, block->figure);
         break;
     case PAGE_BULLET:
         print_bullet(printer, block);

@@ -12,6 +12,10 @@ src_libhouse_la_SOURCES += \
 	src/study/formula_index.c \
 	src/study/formula_index.h \
 	src/study/level_below.h \
+	src/study/measured.c \
+	src/study/measured.h \
+	src/study/measured_fields.c \
+	src/study/measured_levels.c \
 	src/study/model_check.c \
 	src/study/predict.c \
 	src/study/predict.h \

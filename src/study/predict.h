@@ -10,6 +10,8 @@ struct limit_record {
     double value_dB;
 };
 
+extern const struct record limit_shown_record;
+
 struct band_record {
     struct numbers frequency_Hz, delta_L_dB;
 };

@@ -8,7 +8,7 @@ static const struct field limit_fields[] = {
     NUMBER_FIELD(limit_record, value_dB, "dB", -INFINITY, INFINITY, NONE, "the limit"),
     TEXT_FIELD(limit_record, source, false, "where the limit was read"),
 };
-static const struct record limit_shown_record = RECORD("limit", limit_record, limit_fields);
+const struct record limit_shown_record = RECORD("limit", limit_record, limit_fields);
 
 static const struct field band_fields[] = {
     NUMBERS_FIELD(band_record, frequency_Hz, "Hz", 50, 5000, "third-octave bands"),

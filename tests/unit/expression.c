@@ -9,7 +9,7 @@
  *   sum:     "-"? product (("+" | "-") product)*
  *   product: power (("*" | "/" | nothing) power)*      from left to right; nothing stands for "*"
  *   power:   primary ("^" power)?
- *   primary: number | {symbol} | "(" sum ")" | name "(" sum ("," sum)* ")" */
+ *   primary: number | "pi" | {symbol} | "(" sum ")" | name "(" sum ("," sum)* ")" */
 struct reader {
     const char *at;
     const struct formula *formula;
@@ -88,7 +88,7 @@ static double read_over_list(struct reader *reader, bool mean)
     return mean ? total / reader->count : total;
 }
 
-static double read_function(struct reader *reader)
+static double read_name(struct reader *reader)
 {
     const char *name = reader->at;
 
@@ -96,6 +96,8 @@ static double read_function(struct reader *reader)
         reader->at++;
     size_t length = (size_t)(reader->at - name);
 #define IS(NAME) (length == sizeof NAME - 1 && strncmp(name, NAME, length) == 0)
+    if (IS("pi"))
+        return 3.14159265358979323846;
     expect(reader, '(', "a name without bracket");
     if (IS("sum") || IS("mean"))
         return read_over_list(reader, IS("mean"));
@@ -128,7 +130,7 @@ static double read_primary(struct reader *reader)
         return number;
     }
     if (isalpha((unsigned char)sign))
-        return read_function(reader);
+        return read_name(reader);
     if (take(reader, '{'))
         return read_symbol(reader);
     if (take(reader, '(')) {

@@ -228,6 +228,7 @@ static const struct {
     {"weighted-improvement-mineral", "m'", 60, 160}, {"weighted-improvement-mineral", "s'", 6, 50},
     {"weighted-improvement-asphalt", "m'", 58, 87},  {"weighted-improvement-asphalt", "s'", 15, 50},
     {"weighted-improvement-dry", "m'", 15, 40},      {"weighted-improvement-dry", "s'", 15, 40},
+    {"background-correction", "ΔLb", 6, 15},
 };
 enum { PUBLISHED_RANGES = sizeof published_range / sizeof published_range[0] };
 

@@ -44,7 +44,7 @@ static void random_spectrum(usc_tenths level[USC_RATED_BANDS], uint64_t *state)
         level[i] = (usc_tenths)(middle - fall * i + random_integer(state, -spread, spread));
 }
 
-/* 200 000 spectra in twenty tests. */
+/* A million spectra in a hundred tests. One assertion a spectrum: each one costs more than the rating. */
 START_TEST(whole_steps_like_a_plain_search)
 {
     uint64_t state = 1 + (uint64_t)_i;
@@ -54,10 +54,11 @@ START_TEST(whole_steps_like_a_plain_search)
     for (int round = 0; round < 10000; round++) {
         random_spectrum(level, &state);
         struct usc_rating plain = plain_rating(level, 10);
-        ck_assert_int_eq(usc_rate_impact(level, &rating), 0);
-        ck_assert_int_eq(rating.value, plain.value);
-        ck_assert_int_eq(rating.unfavourable_sum, plain.unfavourable_sum);
-        ck_assert_int_eq(rating.C_I_dB, plain_C_I_dB(level, plain.value));
+        int status = usc_rate_impact(level, &rating);
+        ck_assert_msg(status == 0 && rating.value == plain.value && rating.unfavourable_sum == plain.unfavourable_sum &&
+                          rating.C_I_dB == plain_C_I_dB(level, plain.value),
+                      "spectrum %d: status %d, value %d, sum %d, C_I %d; plainly %d and %d", round, status,
+                      rating.value, rating.unfavourable_sum, rating.C_I_dB, plain.value, plain.unfavourable_sum);
     }
 }
 END_TEST
@@ -98,6 +99,59 @@ START_TEST(wild_spectra_like_a_plain_search)
         ck_assert_int_eq(usc_rate_impact_fine(level, &rating), 0);
         ck_assert_int_eq(rating.value, plain_rating(level, 1).value);
     }
+}
+END_TEST
+
+/* What is shown band by band adds up to the sum that was rated. */
+START_TEST(deviations_add_up_to_the_sum)
+{
+    uint64_t state = 17;
+    usc_tenths level[USC_RATED_BANDS], deviation[USC_RATED_BANDS];
+    struct usc_rating rating;
+
+    for (int round = 0; round < 2000; round++) {
+        random_spectrum(level, &state);
+        ck_assert_int_eq(usc_rate_impact(level, &rating), 0);
+        usc_unfavourable_deviations(level, rating.value, deviation);
+        int sum = 0;
+        for (int i = 0; i < USC_RATED_BANDS; i++) {
+            int above = level[i] - usc_impact_reference[i] - (rating.value - 600);
+            ck_assert_int_eq(deviation[i], above > 0 ? above : 0);
+            sum += deviation[i];
+        }
+        ck_assert_int_eq(sum, rating.unfavourable_sum);
+    }
+}
+END_TEST
+
+/* 50, 63 and 80 Hz raise the sum, 3150 Hz does not; a level out of range is refused and sets nothing. */
+START_TEST(enlarged_range_takes_in_three_bands)
+{
+    usc_tenths level[USC_ENLARGED_BANDS];
+    int C_I = 99;
+
+    for (int i = 0; i < USC_ENLARGED_BANDS; i++)
+        level[i] = -3000;
+    for (int band = 0; band < 18; band++) {
+        level[band] = 605; /* alone: rounded to 61 */
+        ck_assert_int_eq(usc_C_I_50_2500_dB(level, 40, &C_I), 0);
+        ck_assert_int_eq(C_I, 61 - 15 - 40);
+        level[band] = 604;
+        ck_assert_int_eq(usc_C_I_50_2500_dB(level, 40, &C_I), 0);
+        ck_assert_int_eq(C_I, 60 - 15 - 40);
+        level[band] = -3000;
+    }
+    level[0] = level[1] = level[2] = level[3] = 600; /* 66.02 */
+    level[18] = 900;
+    ck_assert_int_eq(usc_C_I_50_2500_dB(level, 50, &C_I), 0);
+    ck_assert_int_eq(C_I, 66 - 15 - 50);
+    for (int band = 0; band < USC_ENLARGED_BANDS; band++) {
+        const usc_tenths before = level[band];
+        level[band] = 3001;
+        ck_assert_int_lt(usc_C_I_50_2500_dB(level, 50, &C_I), 0);
+        level[band] = before;
+    }
+    ck_assert_int_eq(C_I, 1);
 }
 END_TEST
 
@@ -308,12 +362,14 @@ Suite *rating_suite(void)
     Suite *suite = suite_create("rating");
     TCase *search = tcase_create("search"), *edges = tcase_create("edges"), *floor = tcase_create("reference floor");
 
-    tcase_add_loop_test(search, whole_steps_like_a_plain_search, 0, 20);
+    tcase_add_loop_test(search, whole_steps_like_a_plain_search, 0, 100);
     tcase_add_loop_test(search, fine_steps_like_a_plain_search, 0, 10);
     tcase_add_test(search, wild_spectra_like_a_plain_search);
     suite_add_tcase(suite, search);
     tcase_add_test(edges, sum_of_32_0_is_permitted_and_32_1_is_not);
     tcase_add_test(edges, levels_beyond_300_dB_are_refused);
+    tcase_add_test(edges, deviations_add_up_to_the_sum);
+    tcase_add_test(edges, enlarged_range_takes_in_three_bands);
     tcase_add_test(edges, rating_follows_the_level);
     tcase_add_test(edges, adaptation_term_rounds_the_sum_first);
     tcase_add_test(edges, halves_are_rounded_up);
