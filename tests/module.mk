@@ -106,7 +106,9 @@ AM_TESTS_ENVIRONMENT = \
 # Measured on request, never a test.
 EXTRA_PROGRAMS += tests/bench/bench
 CLEANFILES += tests/bench/bench$(EXEEXT)
-tests_bench_bench_SOURCES = tests/bench/design_bench.c
+tests_bench_bench_SOURCES = tests/bench/bench.c tests/bench/benches.h tests/bench/rating_bench.c \
+	tests/bench/design_bench.c
+tests_bench_bench_CPPFLAGS = $(AM_CPPFLAGS) -I$(top_srcdir)/tests
 tests_bench_bench_LDADD = src/libhouse.la
 tests_bench_bench_LDFLAGS = $(AM_LDFLAGS) $(OPENMP_CFLAGS)
 

@@ -1,4 +1,4 @@
-#include "bench/rating_bench.h"
+#include "bench/benches.h"
 
 #include <stdio.h>
 #include <time.h>

@@ -1,0 +1,9 @@
+/* All benches in turn. */
+#include "bench/benches.h"
+
+int main(void)
+{
+    rating_bench();
+    design_bench();
+    return 0;
+}
