@@ -25,10 +25,15 @@ dist_schema_DATA = \
 
 demodir = $(pkgdatadir)/demo
 dist_demo_DATA = \
+	data/demo/covering-improvement.csv \
+	data/demo/field-guest-room.csv \
 	data/demo/first-room.json \
 	data/demo/linden-court.json \
+	data/demo/many-spectra.csv \
 	data/demo/own-catalogue.json \
-	data/demo/retrofit.json
+	data/demo/readings-guest-room.csv \
+	data/demo/retrofit.json \
+	data/demo/specimens.csv
 
 # Carried inside the program.
 embedded_data = $(dist_catalogue_DATA) $(dist_limits_DATA) $(dist_practice_DATA)

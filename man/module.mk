@@ -7,7 +7,9 @@ dist_man_MANS = \
 	man/underscreed-formulas.1 \
 	man/underscreed-limits.1 \
 	man/underscreed-predict.1 \
+	man/underscreed-rate.1 \
 	man/underscreed-start.1 \
+	man/underscreed-stiffness.1 \
 	man/underscreed-catalogue.5 \
 	man/underscreed-limits.5 \
 	man/underscreed-practice.5 \

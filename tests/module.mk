@@ -1,6 +1,7 @@
 # A new test is one line in one of these lists; a new file *_test.c also names its suite in tests/suites.h.
 
 unit_tests = \
+	tests/unit/compare_test.c \
 	tests/unit/predict_test.c \
 	tests/unit/design_test.c \
 	tests/unit/study_fixture.h \
@@ -18,6 +19,7 @@ unit_tests = \
 	tests/unit/arena_test.c \
 	tests/unit/csv_test.c \
 	tests/unit/measurements_test.c \
+	tests/unit/measured_test.c \
 	tests/unit/problem_lines.h \
 	tests/unit/number_test.c \
 	tests/unit/text_test.c \
@@ -27,6 +29,7 @@ unit_tests = \
 	tests/unit/json_text_test.c \
 	tests/unit/project_fixture.h \
 	tests/unit/project_read_test.c \
+	tests/unit/specimen_test.c \
 	tests/unit/text_page_test.c
 
 published_tests = \
@@ -36,11 +39,18 @@ published_tests = \
 	tests/published/table.h
 
 command_tests = \
+	tests/commands/contract.test \
+	tests/commands/hostile.test \
+	tests/faults/faults.test \
+	tests/commands/rate.test \
+	tests/commands/stiffness.test \
 	tests/commands/dist.test
 
 cross_tests = \
 	tests/cross/examples.py \
-	tests/cross/manuals.py
+	tests/cross/manuals.py \
+	tests/cross/schema.py \
+	tests/cross/second_opinion.py
 
 # Everything a test reads, and what it shares with others.
 test_files = \
@@ -53,6 +63,15 @@ test_files = \
 	tests/published/ratings.csv \
 	tests/published/thickness_din_18560_2.csv \
 	tests/cross/run
+
+include $(top_srcdir)/tests/hostile/module.mk
+
+# Preloaded into the program by faults.test; -rpath makes libtool build a shared object though it is never installed.
+check_LTLIBRARIES = tests/faults/fault.la
+tests_faults_fault_la_SOURCES = tests/faults/fault.c
+tests_faults_fault_la_CFLAGS = $(AM_CFLAGS) -fno-builtin
+tests_faults_fault_la_LDFLAGS = $(AM_LDFLAGS) -module -avoid-version -rpath /nowhere
+tests_faults_fault_la_LIBADD = -ldl
 
 # Needs the installed face of the library only, so it links the shared library and nothing of the house.
 tests_library_SOURCES = tests/library.c
@@ -73,7 +92,7 @@ else
 check_SCRIPTS += tests/check-is-missing
 endif
 TESTS += $(command_tests) $(cross_tests)
-EXTRA_DIST += $(command_tests) $(cross_tests) $(test_files)
+EXTRA_DIST += $(command_tests) $(cross_tests) $(test_files) $(hostile_files)
 
 .PHONY: tests/check-is-missing
 tests/check-is-missing:

@@ -10,9 +10,9 @@
     suite(formula) suite(rating) suite(octave_rating) suite(impact_class) suite(sound_level) suite(reference_floor) \
     suite(floating_floor) suite(thickness_rule) suite(acoustics) \
     suite(arena) suite(number) suite(text) suite(file) suite(problem) suite(json_out) suite(text_page) \
-    suite(csv) suite(measurements) \
+    suite(csv) suite(measurements) suite(specimen) \
     suite(data) suite(json_text) suite(project_read) \
-    suite(predict) suite(design)
+    suite(compare) suite(predict) suite(design) suite(measured)
 
 #define DECLARE_SUITE(name) Suite *name##_suite(void);
 EVERY_SUITE(DECLARE_SUITE)

@@ -26,12 +26,12 @@ extern const struct formula usc_K_table_formula; /* given m's, m'f,m; expression
 
 /* Where the receiving room lies, seen from the room whose floor is walked on. */
 enum usc_room_position {
-    USC_POSITION_BELOW,          /* directly below: K */
-    USC_POSITION_BESIDE,         /* beside or diagonally below: KT 5 */
-    USC_POSITION_ROOM_BETWEEN,   /* the same with a room between: 10 */
-    USC_POSITION_ABOVE_WALLS,    /* receiving room above, load-bearing walls: 10 */
-    USC_POSITION_ABOVE_FRAME,    /* receiving room above, skeleton frame: 20 */
-    USC_POSITION_BEYOND_JOINT,   /* separated by a house joint of >= 50 mm: 15 */
+    USC_POSITION_BELOW,        /* directly below: K */
+    USC_POSITION_BESIDE,       /* beside or diagonally below: KT 5 */
+    USC_POSITION_ROOM_BETWEEN, /* the same with a room between: 10 */
+    USC_POSITION_ABOVE_WALLS,  /* receiving room above, load-bearing walls: 10 */
+    USC_POSITION_ABOVE_FRAME,  /* receiving room above, skeleton frame: 20 */
+    USC_POSITION_BEYOND_JOINT, /* separated by a house joint of >= 50 mm: 15 */
 };
 /* KT in dB, 0 for directly below. */
 double usc_KT_dB(enum usc_room_position position);

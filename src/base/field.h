@@ -43,10 +43,10 @@ struct field {
     const char *unit;    /* "" when none */
     const char *heading; /* one line for the manual and the schema */
     double lowest, highest;
-    bool above;          /* lowest itself is excluded */
-    bool required;       /* when read */
-    bool each_is_id;     /* texts or text that name something elsewhere */
-    double otherwise;    /* default of a number, integer, flag or choice; NaN: none */
+    bool above;               /* lowest itself is excluded */
+    bool required;            /* when read */
+    bool each_is_id;          /* texts or text that name something elsewhere */
+    double otherwise;         /* default of a number, integer, flag or choice; NaN: none */
     const char *const *names; /* of a choice, NULL-terminated */
     const struct record *record;
 };
@@ -61,30 +61,58 @@ struct record {
 /* Table rows. S: the struct's tag, M: its member. Ranges are closed; ABOVE_ excludes the lowest value. */
 #define FIELD_ROW_(S, M) .key = #M, .offset = offsetof(struct S, M)
 #define NUMBER_FIELD(S, M, UNIT, LOW, HIGH, DEFAULT, HEADING)                                                          \
-    {FIELD_ROW_(S, M), .kind = FIELD_NUMBER, .unit = UNIT, .lowest = LOW, .highest = HIGH, .otherwise = DEFAULT,       \
-     .heading = HEADING}
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_NUMBER, .unit = UNIT, .lowest = LOW, .highest = HIGH, .otherwise = DEFAULT,    \
+                          .heading = HEADING                                                                           \
+    }
 #define POSITIVE_FIELD(S, M, UNIT, HIGH, DEFAULT, HEADING)                                                             \
-    {FIELD_ROW_(S, M), .kind = FIELD_NUMBER, .unit = UNIT, .lowest = 0, .above = true, .highest = HIGH,                \
-     .otherwise = DEFAULT, .heading = HEADING}
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_NUMBER, .unit = UNIT, .lowest = 0, .above = true, .highest = HIGH,             \
+                          .otherwise = DEFAULT, .heading = HEADING                                                     \
+    }
 #define INTEGER_FIELD(S, M, LOW, HIGH, DEFAULT, HEADING)                                                               \
-    {FIELD_ROW_(S, M), .kind = FIELD_INTEGER, .unit = "", .lowest = LOW, .highest = HIGH, .otherwise = DEFAULT,        \
-     .heading = HEADING}
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_INTEGER, .unit = "", .lowest = LOW, .highest = HIGH, .otherwise = DEFAULT,     \
+                          .heading = HEADING                                                                           \
+    }
 #define FLAG_FIELD(S, M, DEFAULT, HEADING)                                                                             \
-    {FIELD_ROW_(S, M), .kind = FIELD_FLAG, .unit = "", .otherwise = DEFAULT, .heading = HEADING}
-#define ANSWER_FIELD(S, M, HEADING) {FIELD_ROW_(S, M), .kind = FIELD_ANSWER, .unit = "", .heading = HEADING}
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_FLAG, .unit = "", .otherwise = DEFAULT, .heading = HEADING                     \
+    }
+#define ANSWER_FIELD(S, M, HEADING)                                                                                    \
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_ANSWER, .unit = "", .heading = HEADING                                         \
+    }
 #define TEXT_FIELD(S, M, REQUIRED, HEADING)                                                                            \
-    {FIELD_ROW_(S, M), .kind = FIELD_TEXT, .unit = "", .required = REQUIRED, .heading = HEADING}
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_TEXT, .unit = "", .required = REQUIRED, .heading = HEADING                     \
+    }
 #define CHOICE_FIELD(S, M, NAMES, DEFAULT, REQUIRED, HEADING)                                                          \
-    {FIELD_ROW_(S, M), .kind = FIELD_CHOICE, .unit = "", .names = NAMES, .otherwise = DEFAULT, .required = REQUIRED,   \
-     .heading = HEADING}
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_CHOICE, .unit = "", .names = NAMES, .otherwise = DEFAULT,                      \
+                          .required = REQUIRED, .heading = HEADING                                                     \
+    }
 #define NUMBERS_FIELD(S, M, UNIT, LOW, HIGH, HEADING)                                                                  \
-    {FIELD_ROW_(S, M), .kind = FIELD_NUMBERS, .unit = UNIT, .lowest = LOW, .highest = HIGH, .heading = HEADING}
-#define TEXTS_FIELD(S, M, HEADING) {FIELD_ROW_(S, M), .kind = FIELD_TEXTS, .unit = "", .heading = HEADING}
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_NUMBERS, .unit = UNIT, .lowest = LOW, .highest = HIGH, .heading = HEADING      \
+    }
+#define TEXTS_FIELD(S, M, HEADING)                                                                                     \
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_TEXTS, .unit = "", .heading = HEADING                                          \
+    }
 #define OBJECT_FIELD(S, M, RECORD, REQUIRED, HEADING)                                                                  \
-    {FIELD_ROW_(S, M), .kind = FIELD_OBJECT, .unit = "", .record = RECORD, .required = REQUIRED, .heading = HEADING}
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_OBJECT, .unit = "", .record = RECORD, .required = REQUIRED, .heading = HEADING \
+    }
 #define OBJECTS_FIELD(S, M, RECORD, REQUIRED, HEADING)                                                                 \
-    {FIELD_ROW_(S, M), .kind = FIELD_OBJECTS, .unit = "", .record = RECORD, .required = REQUIRED, .heading = HEADING}
-#define RECORD(NAME, S, FIELDS) {NAME, sizeof(struct S), FIELDS, sizeof FIELDS / sizeof FIELDS[0]}
+    {                                                                                                                  \
+        FIELD_ROW_(S, M), .kind = FIELD_OBJECTS, .unit = "", .record = RECORD, .required = REQUIRED,                   \
+                          .heading = HEADING                                                                           \
+    }
+#define RECORD(NAME, S, FIELDS)                                                                                        \
+    {                                                                                                                  \
+        NAME, sizeof(struct S), FIELDS, sizeof FIELDS / sizeof FIELDS[0]                                               \
+    }
 
 #define NONE NAN
 

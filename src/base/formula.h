@@ -41,7 +41,7 @@ struct formula {
     int given_count;
     bool list; /* one given quantity, any number of values */
     struct source source;
-    const char *note;                               /* validity in words, traps; may be NULL */
+    const char *note;                                 /* validity in words, traps; may be NULL */
     double (*value)(const double given[], int count); /* pure */
 };
 

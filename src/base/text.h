@@ -12,7 +12,8 @@ int text_width(const char *text);
 int text_width_of(const char *text, size_t bytes);
 /* Bytes of the longest head of the text that takes at most `columns`. */
 size_t text_head(const char *text, int columns);
-/* A copy with control characters (C0, DEL, C1), bidirectional controls and invalid bytes made visible ("\x1b", "\u202e"). */
+/* A copy with control characters (C0, DEL, C1), bidirectional controls and invalid bytes made visible ("\x1b",
+ * "\u202e"). */
 const char *text_safe(struct arena *arena, const char *text);
 /* A copy in ASCII: known signs replaced (m³ -> m3, – -> -, ≤ -> <=, Δ -> delta, ö -> oe ...), the rest "?". */
 const char *text_ascii(struct arena *arena, const char *text);

@@ -48,9 +48,8 @@ static void unknown_id(struct session *session, const char *id)
 {
     const struct catalogue *all = &session->data.catalogue;
     size_t count = 0;
-    const char **known = arena_take_many(session->arena,
-                                         all->underlays.count + all->screeds.count + all->floorings.count + KINDS,
-                                         sizeof *known);
+    const char **known = arena_take_many(
+        session->arena, all->underlays.count + all->screeds.count + all->floorings.count + KINDS, sizeof *known);
     for (size_t i = 0; i < all->underlays.count; i++)
         known[count++] = ((const struct underlay *)all->underlays.at)[i].id;
     for (size_t i = 0; i < all->screeds.count; i++)

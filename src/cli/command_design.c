@@ -30,15 +30,13 @@ void command_design(struct session *session)
     if (!project)
         return;
     result.project = project;
-    study_design(project, project->catalogue, &session->data.practice, &result.options, session->arena,
-                 &result.design);
+    study_design(project, project->catalogue, &session->data.practice, &result.options, session->arena, &result.design);
     int failed;
     if (options->json) {
         failed = session_print(session, print_document, &result);
     } else {
         struct page *page = page_new(session->arena);
-        page_of_design(page, project, &result.options, &result.design,
-                       options->most ? options->most : CHOICES_SHOWN);
+        page_of_design(page, project, &result.options, &result.design, options->most ? options->most : CHOICES_SHOWN);
         page_of_data(page, &session->data);
         page_of_cautions(page);
         failed = session_print_page(session, page);

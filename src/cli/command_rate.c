@@ -38,6 +38,17 @@ static void print_document(FILE *stream, void *context)
     document_rate(stream, context);
 }
 
+/* The reference floors, which an improvement is rated on, are third octaves; false after a problem. */
+static bool has_reference(struct session *session, const char *name, const char *id,
+                          const struct measurement *measurement)
+{
+    bool const fit = measurement->quantity != MEASURED_DELTA_L || !measurement->octave;
+    if (!fit)
+        problem_add(&session->problems, SEVERITY_ERROR, name, id, "give it in third octaves",
+                    "an improvement in octaves cannot be rated");
+    return fit;
+}
+
 /* One spectrum, read or formed; false after problems. */
 static bool read_levels(struct session *session, const char *name, const char *text, size_t length,
                         enum measurement_table table, struct measurement *level, enum band_flag flag[USC_BANDS],
@@ -48,11 +59,12 @@ static bool read_levels(struct session *session, const char *name, const char *t
     memset(flag, 0, USC_BANDS * sizeof *flag);
     *low_frequency_bands = 0;
     if (table == TABLE_SPECTRUM)
-        return measurement_read(level, session->arena, &session->problems, name, text, length);
+        return measurement_read(level, session->arena, &session->problems, name, text, length) &&
+               has_reference(session, name, "", level);
     struct level_options form = {
         .level = options->field_level == FIELD_L_PRIME_N ? FIELD_L_PRIME_N : FIELD_L_PRIME_NT,
-        .background = options->background == USC_BACKGROUND_LABORATORY ? USC_BACKGROUND_LABORATORY
-                                                                       : USC_BACKGROUND_FIELD,
+        .background =
+            options->background == USC_BACKGROUND_LABORATORY ? USC_BACKGROUND_LABORATORY : USC_BACKGROUND_FIELD,
         .volume_m3 = options->volume,
     };
     return raw_measurement_read(&raw, session->arena, &session->problems, name, text, length) &&
@@ -131,9 +143,10 @@ static void print_many(FILE *stream, void *context)
                  &many->read_error);
 }
 
-static bool count_only(void *context, const char *id, const struct measurement *measurement)
+static bool check_only(void *context, const char *id, const struct measurement *measurement)
 {
-    (void)context, (void)id, (void)measurement;
+    struct many *many = context;
+    has_reference(many->session, many->name, arena_text(many->session->arena, id), measurement);
     return true;
 }
 
@@ -144,7 +157,7 @@ static void rate_many(struct session *session, const char *name, FILE *input)
         outcome_message(OUTCOME_USAGE, "%s: a table of many spectra is rated as CSV, without a limit", name);
         return;
     }
-    bool fine = spectra_read(session->arena, &session->problems, name, input, count_only, NULL, &many.read_error);
+    bool fine = spectra_read(session->arena, &session->problems, name, input, check_only, &many, &many.read_error);
     if (fine && fseek(input, 0, SEEK_SET) == 0) {
         session_print(session, print_many, &many);
     } else if (many.read_error) {

@@ -20,6 +20,8 @@ struct session {
 void command_predict(struct session *session);
 void command_design(struct session *session);
 void command_rate(struct session *session);
+void command_stiffness(struct session *session);
+void command_compare(struct session *session);
 void command_limits(struct session *session);
 void command_catalogue(struct session *session);
 void command_formulas(struct session *session);

@@ -9,20 +9,23 @@
 #include "cli/outcome.h"
 
 static void (*const run[COMMAND_COUNT])(struct session *session) = {
-    [COMMAND_PREDICT] = command_predict,   [COMMAND_DESIGN] = command_design,   [COMMAND_LIMITS] = command_limits,
-    [COMMAND_RATE] = command_rate,         [COMMAND_CATALOGUE] = command_catalogue, [COMMAND_FORMULAS] = command_formulas, [COMMAND_FORMATS] = command_formats,
-    [COMMAND_START] = command_start,       [COMMAND_OPTIONS] = command_options,
+    [COMMAND_PREDICT] = command_predict,     [COMMAND_DESIGN] = command_design,     [COMMAND_RATE] = command_rate,
+    [COMMAND_STIFFNESS] = command_stiffness, [COMMAND_COMPARE] = command_compare,   [COMMAND_LIMITS] = command_limits,
+    [COMMAND_CATALOGUE] = command_catalogue, [COMMAND_FORMULAS] = command_formulas, [COMMAND_FORMATS] = command_formats,
+    [COMMAND_START] = command_start,         [COMMAND_OPTIONS] = command_options,
 };
 
 static void print_overview(FILE *stream, void *context)
 {
     (void)context;
     fputs("usage: underscreed COMMAND [options] [FILE]\n"
-          "Impact-sound insulation under floating screeds: choose, predict, check.\n\n", stream);
+          "Impact-sound insulation under floating screeds: choose, predict, check.\n\n",
+          stream);
     for (int i = 0; i < COMMAND_COUNT; i++)
         fprintf(stream, "  %-10s %s\n", command_names[i], command_purposes[i]);
-    fputs("\nunderscreed help COMMAND, or underscreed COMMAND --help, shows the options.\nThe manual: man underscreed\n",
-          stream);
+    fputs(
+        "\nunderscreed help COMMAND, or underscreed COMMAND --help, shows the options.\nThe manual: man underscreed\n",
+        stream);
 }
 
 static void print_help(FILE *stream, void *context)
@@ -39,8 +42,8 @@ static void print_version(FILE *stream, void *context)
 static void unknown_command(const char *word)
 {
     const char *near = nearest_name(word, command_names, COMMAND_COUNT);
-    outcome_message(OUTCOME_USAGE, "\"%s\" is no command%s%s%s", word, near ? "; did you mean \"" : "", near ? near : "",
-                    near ? "\"?" : "; underscreed help lists them");
+    outcome_message(OUTCOME_USAGE, "\"%s\" is no command%s%s%s", word, near ? "; did you mean \"" : "",
+                    near ? near : "", near ? "\"?" : "; underscreed help lists them");
 }
 
 /* help, --help, --version and the bare word; true when one of them was it. */

@@ -3,6 +3,7 @@ underscreed_LDADD = src/libhouse.la
 underscreed_LDFLAGS = $(AM_LDFLAGS) $(OPENMP_CFLAGS)
 
 src_libhouse_la_SOURCES += \
+	src/cli/command_compare.c \
 	src/cli/command_catalogue.c \
 	src/cli/command_design.c \
 	src/cli/command_formats.c \
@@ -12,6 +13,7 @@ src_libhouse_la_SOURCES += \
 	src/cli/command_predict.c \
 	src/cli/command_rate.c \
 	src/cli/command_start.c \
+	src/cli/command_stiffness.c \
 	src/cli/commands.h \
 	src/cli/options.c \
 	src/cli/options.h \

@@ -11,15 +11,19 @@
 #include "base/problem.h"
 #include "cli/outcome.h"
 #include "project/project.h"
+#include "project/specimens.h"
 #include "study/design.h"
 #include "study/measured.h"
 
-const char *const command_names[COMMAND_COUNT + 1] = {"predict",  "design",  "rate",  "limits", "catalogue",
-                                                      "formulas", "formats", "start", "options", NULL};
+const char *const command_names[COMMAND_COUNT + 1] = {"predict", "design", "rate",      "stiffness",
+                                                      "compare", "limits", "catalogue", "formulas",
+                                                      "formats", "start",  "options",   NULL};
 const char *const command_purposes[COMMAND_COUNT] = {
     "the level in the room below, step by step, against the limit",
     "choose underlay, screed and thickness against all constraints",
     "the single number of a measured spectrum, against a limit",
+    "dynamic stiffness of an underlay from the resonance of specimens",
+    "a measured spectrum against the prediction of its room, and where to look",
     "national limits with source and status",
     "underlays, screeds, floorings and rules of practice",
     "every formula with its range and source",
@@ -27,9 +31,10 @@ const char *const command_purposes[COMMAND_COUNT] = {
     "print a first project file",
     "print command or option names, for shell completion",
 };
-static const char *const command_arguments[COMMAND_COUNT] = {"[FILE]",        "FILE",    "FILE",        "[ID...]",
-                                                             "[KIND|ID...]", "[ID...]", "[FORMAT...]", "",
-                                                             "[COMMAND]"};
+static const char *const command_arguments[COMMAND_COUNT] = {
+    "[FILE]",       "FILE",    "FILE",        "[FILE]", "PROJECT MEASUREMENT", "[ID...]",
+    "[KIND|ID...]", "[ID...]", "[FORMAT...]", "",       "[COMMAND]",
+};
 
 enum option_kind { OPTION_SWITCH, OPTION_TEXT, OPTION_NUMBER, OPTION_WHOLE, OPTION_CHOICE };
 
@@ -53,18 +58,30 @@ struct option_row {
 
 #define AT(M) offsetof(struct options, M)
 #define SWITCH(NAME, LETTER, M, COMMANDS, HELP)                                                                        \
-    {NAME, LETTER, NULL, OPTION_SWITCH, AT(M), COMMANDS, 0, 0, "", NULL, NULL, HELP}
+    {                                                                                                                  \
+        NAME, LETTER, NULL, OPTION_SWITCH, AT(M), COMMANDS, 0, 0, "", NULL, NULL, HELP                                 \
+    }
 #define TEXT(NAME, LETTER, ARGUMENT, M, COMMANDS, PATH, HELP)                                                          \
-    {NAME, LETTER, ARGUMENT, OPTION_TEXT, AT(M), COMMANDS, 0, 0, "", NULL, PATH, HELP}
+    {                                                                                                                  \
+        NAME, LETTER, ARGUMENT, OPTION_TEXT, AT(M), COMMANDS, 0, 0, "", NULL, PATH, HELP                               \
+    }
 #define CHOICE(NAME, M, CHOICES, COMMANDS, PATH, HELP)                                                                 \
-    {NAME, 0, "WORD", OPTION_CHOICE, AT(M), COMMANDS, 0, 0, "", CHOICES, PATH, HELP}
+    {                                                                                                                  \
+        NAME, 0, "WORD", OPTION_CHOICE, AT(M), COMMANDS, 0, 0, "", CHOICES, PATH, HELP                                 \
+    }
 #define WHOLE(NAME, ARGUMENT, M, COMMANDS, LOW, HIGH, HELP)                                                            \
-    {NAME, 0, ARGUMENT, OPTION_WHOLE, AT(M), COMMANDS, LOW, HIGH, "", NULL, NULL, HELP}
+    {                                                                                                                  \
+        NAME, 0, ARGUMENT, OPTION_WHOLE, AT(M), COMMANDS, LOW, HIGH, "", NULL, NULL, HELP                              \
+    }
 #define NUMBER(NAME, ARGUMENT, M, COMMANDS, LOW, HIGH, HELP)                                                           \
-    {NAME, 0, ARGUMENT, OPTION_NUMBER, AT(M), COMMANDS, LOW, HIGH, "", NULL, NULL, HELP}
+    {                                                                                                                  \
+        NAME, 0, ARGUMENT, OPTION_NUMBER, AT(M), COMMANDS, LOW, HIGH, "", NULL, NULL, HELP                             \
+    }
 /* The range of a quick form's number is the field table's, checked by the reader. */
 #define QUICK(NAME, ARGUMENT, M, PATH, HELP)                                                                           \
-    {NAME, 0, ARGUMENT, OPTION_NUMBER, AT(M), FOR(PREDICT), -HUGE_VAL, HUGE_VAL, "", NULL, PATH, HELP}
+    {                                                                                                                  \
+        NAME, 0, ARGUMENT, OPTION_NUMBER, AT(M), FOR(PREDICT), -HUGE_VAL, HUGE_VAL, "", NULL, PATH, HELP               \
+    }
 
 static const struct option_row rows[] = {
     SWITCH("help", 'h', help, FOR_ALL, "show this help"),
@@ -73,9 +90,13 @@ static const struct option_row rows[] = {
     WHOLE("width", "COLUMNS", width, FOR_ALL, 20, 500, "width of the text"),
     SWITCH("ascii", 0, ascii, FOR_ALL, "text without signs beyond ASCII"),
     TEXT("data", 0, "DIR", data, FOR_ALL, NULL, "data files in front of the built-in ones"),
-    TEXT("catalogue", 0, "FILE", catalogue, FOR(PREDICT) | FOR(DESIGN), NULL, "your own catalogue, added to the rows"),
-    TEXT("limits", 0, "FILE", limits, FOR(PREDICT) | FOR(DESIGN) | FOR(RATE), NULL, "your own limits, added to the rows"),
-    CHOICE("K", K, K_by_names, FOR(PREDICT) | FOR(DESIGN), NULL, "flanking correction by formula or table"),
+    TEXT("catalogue", 0, "FILE", catalogue, FOR(PREDICT) | FOR(DESIGN) | FOR(COMPARE), NULL,
+         "your own catalogue, added to the rows"),
+    TEXT("limits", 0, "FILE", limits, FOR(PREDICT) | FOR(DESIGN) | FOR(COMPARE) | FOR(RATE), NULL,
+         "your own limits, added to the rows"),
+    CHOICE("K", K, K_by_names, FOR(PREDICT) | FOR(DESIGN) | FOR(COMPARE), NULL,
+           "flanking correction by formula or table"),
+    TEXT("room", 0, "NAME", room, FOR(COMPARE), NULL, "the room that was measured, where there are several"),
     SWITCH("strict", 0, strict, FOR(PREDICT) | FOR(DESIGN), "a formula outside its range counts as not met"),
     SWITCH("working", 0, working, FOR(PREDICT), "every figure with formula, numbers and source"),
     QUICK("slab-mass", "KG_M2", slab_mass, "rooms[0].slab.mass_kg_m2", "slab with bonded layers"),
@@ -99,6 +120,17 @@ static const struct option_row rows[] = {
     SWITCH("covered", 0, covered, FOR(RATE), "measured with the reference covering: gives Ln,eq,0,w"),
     CHOICE("situation", situation, measurement_situation_names, FOR(RATE), NULL, "of the uncertainty (B)"),
     NUMBER("confidence", "PERCENT", confidence, FOR(RATE), 84, 99.5, "one-sided: 84, 90, 95 (default), 97.5, 99.5"),
+    NUMBER("resonance", "HZ", resonance, FOR(STIFFNESS), SPECIMEN_RESONANCE_LEAST_HZ, SPECIMEN_RESONANCE_MOST_HZ,
+           "of the loaded specimen, extrapolated to no force"),
+    NUMBER("load-mass", "KG_M2", load_mass, FOR(STIFFNESS), -HUGE_VAL, HUGE_VAL, "load of the test (200)"),
+    NUMBER("thickness", "MM", thickness, FOR(STIFFNESS), SPECIMEN_THICKNESS_LEAST_MM, SPECIMEN_THICKNESS_MOST_MM,
+           "of the specimen under the load of the test"),
+    NUMBER("flow-resistivity", "KPA_S_M2", flow_resistivity, FOR(STIFFNESS), 0, 1e6, "of the material, sideways"),
+    NUMBER("unloaded-thickness", "MM", unloaded_thickness, FOR(STIFFNESS), SPECIMEN_THICKNESS_LEAST_MM,
+           SPECIMEN_THICKNESS_MOST_MM, "dL, under 250 Pa"),
+    NUMBER("loaded-thickness", "MM", loaded_thickness, FOR(STIFFNESS), SPECIMEN_THICKNESS_LEAST_MM,
+           SPECIMEN_THICKNESS_MOST_MM, "dB, under 2 kPa after 50 kPa"),
+    TEXT("in-series", 0, "MN_M3,...", in_series, FOR(STIFFNESS), NULL, "s' of further layers above or below"),
     SWITCH("one-build-up", 0, one_build_up, FOR(DESIGN), "one build-up for all rooms"),
     CHOICE("rank-by", rank_by, rank_by_names, FOR(DESIGN), NULL, "what makes a choice the best"),
     WHOLE("most", "COUNT", most, FOR(DESIGN), 1, 1000, "choices shown for each room (5)"),
@@ -168,10 +200,16 @@ static int take(const struct option_row *row, char *text, struct options *option
 {
     void *member = (char *)options + row->offset;
     switch (row->kind) {
-    case OPTION_SWITCH: *(bool *)member = true; return 0;
-    case OPTION_TEXT: *(char **)member = text; return 0;
-    case OPTION_CHOICE: return take_choice(row, text, member);
-    default: return take_number(row, text, member);
+    case OPTION_SWITCH:
+        *(bool *)member = true;
+        return 0;
+    case OPTION_TEXT:
+        *(char **)member = text;
+        return 0;
+    case OPTION_CHOICE:
+        return take_choice(row, text, member);
+    default:
+        return take_number(row, text, member);
     }
 }
 
@@ -198,7 +236,8 @@ int options_parse(enum command command, int word_count, char **words, struct opt
     for (int i = 0; i < ROWS; i++) {
         if (!(rows[i].commands & 1u << command))
             continue;
-        table[count] = (struct option){rows[i].name, rows[i].argument ? required_argument : no_argument, NULL, 1000 + i};
+        table[count] =
+            (struct option){rows[i].name, rows[i].argument ? required_argument : no_argument, NULL, 1000 + i};
         row_of[count++] = i;
         if (rows[i].letter) {
             size_t end = strlen(letters);

@@ -9,6 +9,8 @@ enum command {
     COMMAND_PREDICT,
     COMMAND_DESIGN,
     COMMAND_RATE,
+    COMMAND_STIFFNESS,
+    COMMAND_COMPARE,
     COMMAND_LIMITS,
     COMMAND_CATALOGUE,
     COMMAND_FORMULAS,
@@ -23,9 +25,10 @@ struct options {
     enum command command;
     bool help, json, ascii, strict, working, one_build_up, manual, schema, covered;
     int width, most; /* 0: not given */
-    const char *output, *data, *catalogue, *limits, *limit, *country, *check;
+    const char *output, *data, *catalogue, *limits, *limit, *room, *country, *check, *in_series;
     int K, rank_by, screed_law, position, field_level, background, situation;
     double slab_mass, slab_level, screed_mass, underlay_stiffness, flanking_mass, volume, allowance, confidence;
+    double resonance, load_mass, thickness, flow_resistivity, unloaded_thickness, loaded_thickness;
     char **argument; /* files, ids, kinds */
     int argument_count;
 };

@@ -73,15 +73,48 @@ static void print_problem(struct arena *arena, const struct problem *problem, co
                             problem->hint ? problem->hint : ""));
 }
 
+/* By place in the file; those of one place, or of none, as they were found. */
+struct numbered {
+    const struct problem *problem;
+    size_t number;
+};
+
+static int by_place(const void *a, const void *b)
+{
+    const struct numbered *left = a, *right = b;
+    const struct place *one = &left->problem->place, *other = &right->problem->place;
+    if (one->line != other->line)
+        return one->line < other->line ? -1 : 1;
+    if (one->column != other->column)
+        return one->column < other->column ? -1 : 1;
+    return left->number < right->number ? -1 : 1;
+}
+
+/* All problems that are listed, sorted; their number into *count. */
+static struct numbered *sorted_problems(const struct problems *problems, struct arena *arena, size_t *count)
+{
+    *count = 0;
+    for (const struct problem *problem = problems->first; problem; problem = problem->next)
+        ++*count;
+    struct numbered *sorted = arena_take_many(arena, *count, sizeof *sorted);
+    *count = 0;
+    for (const struct problem *problem = problems->first; problem; problem = problem->next, ++*count)
+        sorted[*count] = (struct numbered){problem, *count};
+    qsort(sorted, *count, sizeof *sorted, by_place);
+    return sorted;
+}
+
 void outcome_problems(const struct problems *problems, const char *(*place_name)(const char *path))
 {
     struct arena *arena = arena_new(outcome_exhausted, NULL);
-    size_t shown = 0, all = 0;
+    size_t shown = 0, all = 0, listed;
+    const struct numbered *sorted = sorted_problems(problems, arena, &listed);
     for (int i = 0; i < SEVERITY_COUNT; i++)
         all += problems->count[i];
-    for (const struct problem *problem = problems->first; problem && shown < PROBLEMS_SHOWN_MOST;
-         problem = problem->next, shown++)
+    for (; shown < listed && shown < PROBLEMS_SHOWN_MOST; shown++) {
+        const struct problem *problem = sorted[shown].problem;
         print_problem(arena, problem, place_name ? place_name(problem->place.path) : problem->place.path);
+    }
     if (all > shown)
         fprintf(stderr, "underscreed: and %zu more\n", all - shown);
     if (problems_any_error(problems))

@@ -47,13 +47,12 @@ static void add_floor(json_t *project, json_t *room, const struct options *optio
                                "dry_density_kg_m3", screed_density_kg_m3);
     set_number(underlay, "dynamic_stiffness_MN_m3", options->underlay_stiffness);
     set_choice(screed, "law", improvement_law_names, options->screed_law);
-    json_object_set_new(project, "catalogue",
-                        json_pack("{s:[o], s:[o]}", "underlays", underlay, "screeds", screed));
+    json_object_set_new(project, "catalogue", json_pack("{s:[o], s:[o]}", "underlays", underlay, "screeds", screed));
     json_t *chosen = json_pack("{s:s}", "kind", "stated-screed");
     set_number(chosen, "thickness_mm", options->screed_mass * 1000 / screed_density_kg_m3);
-    json_object_set_new(project, "build_ups",
-                        json_pack("[{s:s, s:o, s:[s]}]", "id", "stated", "screed", chosen, "underlays",
-                                  "stated-underlay"));
+    json_object_set_new(
+        project, "build_ups",
+        json_pack("[{s:s, s:o, s:[s]}]", "id", "stated", "screed", chosen, "underlays", "stated-underlay"));
     json_object_set_new(room, "build_up", json_string("stated"));
 }
 
@@ -62,9 +61,9 @@ bool quick_form_complete(const struct options *options)
 {
     const double heaviest_kg_m2 = 300 * screed_density_kg_m3 / 1000; /* the field table's 300 mm */
     bool const screed = !isnan(options->screed_mass), underlay = !isnan(options->underlay_stiffness);
-    const char *lone = screed && !underlay                         ? "screed-mass: needs --underlay-stiffness beside it"
-                       : underlay && !screed                       ? "underlay-stiffness: needs --screed-mass beside it"
-                       : options->screed_law >= 0 && !screed       ? "screed-law: needs --screed-mass beside it"
+    const char *lone = screed && !underlay                   ? "screed-mass: needs --underlay-stiffness beside it"
+                       : underlay && !screed                 ? "underlay-stiffness: needs --screed-mass beside it"
+                       : options->screed_law >= 0 && !screed ? "screed-law: needs --screed-mass beside it"
                        : !isnan(options->allowance) && !options->limit ? "allowance: needs --limit beside it"
                                                                        : NULL;
     if (lone)

@@ -43,9 +43,11 @@ static bool find_input(struct session *session, struct input *input)
 {
     const struct options *options = &session->options;
     input->quick = options_quick(options);
-    if (options->argument_count > 1) {
+    /* compare has its measurement behind the project */
+    int const most = options->command == COMMAND_COMPARE ? 2 : 1;
+    if (options->argument_count > most) {
         outcome_message(OUTCOME_USAGE, "%s: one project at a time; \"%s\" is one too many",
-                        command_names[options->command], options->argument[1]);
+                        command_names[options->command], options->argument[most]);
         return false;
     }
     if (input->quick && options->argument_count) {

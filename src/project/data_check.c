@@ -63,7 +63,8 @@ static void test_report_check(const struct record_reader *reader, const struct t
     struct json_path path = {up, "test_report", 0};
     bool single = !isnan(report->delta_Lw_dB), spectrum = report->delta_L_dB.count > 0;
     if (isnan(report->screed_mass_kg_m2))
-        fail_at(reader, &path, NULL, NULL, "needs screed_mass_kg_m2: the result holds near the mass it was measured with");
+        fail_at(reader, &path, NULL, NULL,
+                "needs screed_mass_kg_m2: the result holds near the mass it was measured with");
     if (single == spectrum)
         fail_at(reader, &path, NULL, NULL, "needs one of delta_Lw_dB and delta_L_dB");
     if (spectrum && report->delta_L_dB.count != USC_RATED_BANDS && report->delta_L_dB.count != USC_BANDS)

@@ -66,7 +66,8 @@ static enum data_status folder_files(const char *directory, const char *folder, 
             *culprit = name;
             return DATA_UNREADABLE;
         }
-        struct data_document *document = document_slot(data, arena_printf(arena, "%s/%s", folder, entry->d_name), arena);
+        struct data_document *document =
+            document_slot(data, arena_printf(arena, "%s/%s", folder, entry->d_name), arena);
         document->origin = name;
         document->text = text;
         document->length = length;
@@ -210,11 +211,11 @@ static enum data_status add_file(struct data *data, const char *name, struct are
     const char *text = file_read_whole(arena, name, &length);
     if (!text)
         return DATA_UNREADABLE;
+    *document_slot(data, name, arena) = (struct data_document){name, name, text, length};
     return add(&reader, text, length, data) ? DATA_READ : DATA_FAULTY;
 }
 
-enum data_status data_add_catalogue(struct data *data, const char *name, struct arena *arena,
-                                    struct problems *problems)
+enum data_status data_add_catalogue(struct data *data, const char *name, struct arena *arena, struct problems *problems)
 {
     return add_file(data, name, arena, problems, add_catalogue);
 }

@@ -22,8 +22,8 @@ struct data {
 
 enum data_status { DATA_READ = 0, DATA_FAULTY = -1, DATA_UNREADABLE = -2 };
 
-/* directory: NULL, or one whose catalogue/, limits/ and practice/ hold *.json; a file of the same name replaces a built-in
- * one, others are added. Later rows replace earlier ones of the same id. DATA_FAULTY: problems say why.
+/* directory: NULL, or one whose catalogue/, limits/ and practice/ hold *.json; a file of the same name replaces a
+ * built-in one, others are added. Later rows replace earlier ones of the same id. DATA_FAULTY: problems say why.
  * DATA_UNREADABLE: errno set, *culprit names the file or directory. */
 enum data_status data_load(const char *directory, struct arena *arena, struct problems *problems, struct data *data,
                            const char **culprit);

@@ -20,6 +20,8 @@ src_libhouse_la_SOURCES += \
 	src/project/record_read.h \
 	src/project/requirement.c \
 	src/project/requirement.h \
+	src/project/specimens.c \
+	src/project/specimens.h \
 	src/project/starter.c \
 	src/project/starter.h
 

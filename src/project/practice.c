@@ -5,9 +5,17 @@
 
 #include "project/catalogue.h"
 
-const char *const practice_value_names[] = {
-    "upstand_mm",  "lap_mm",       "trim_above_floor_mm", "edge_yield_mm", "edge_yield_heated_mm", "test_report_mass_percent",
-    "film_lap_mm", "bay_area_m2",  "bay_side_m",          "bay_ratio",     NULL};
+const char *const practice_value_names[] = {"upstand_mm",
+                                            "lap_mm",
+                                            "trim_above_floor_mm",
+                                            "edge_yield_mm",
+                                            "edge_yield_heated_mm",
+                                            "test_report_mass_percent",
+                                            "film_lap_mm",
+                                            "bay_area_m2",
+                                            "bay_side_m",
+                                            "bay_ratio",
+                                            NULL};
 
 static const struct field practice_rule_fields[] = {
     TEXT_FIELD(practice_rule, id, true, "which value it is"),
@@ -15,8 +23,15 @@ static const struct field practice_rule_fields[] = {
     TEXT_FIELD(practice_rule, unit, false, "unit of the value"),
     TEXT_FIELD(practice_rule, source, false, "where it was read; empty for common practice"),
     CHOICE_FIELD(practice_rule, status, row_status_names, STATUS_OWN, false, "how far it can be trusted"),
-    {.key = "value", .kind = FIELD_NUMBER, .offset = offsetof(struct practice_rule, value), .unit = "",
-     .lowest = 0, .highest = 1e6, .otherwise = NONE, .required = true, .heading = "the value"},
+    {.key = "value",
+     .kind = FIELD_NUMBER,
+     .offset = offsetof(struct practice_rule, value),
+     .unit = "",
+     .lowest = 0,
+     .highest = 1e6,
+     .otherwise = NONE,
+     .required = true,
+     .heading = "the value"},
 };
 const struct record practice_rule_record = RECORD("practice rule", practice_rule, practice_rule_fields);
 
@@ -31,7 +46,9 @@ const struct record practice_rule_record = RECORD("practice rule", practice_rule
         CHOICE_FIELD(S, status, row_status_names, STATUS_OWN, false, "how far it can be trusted")
 
 static const struct field thickness_row_fields[] = {
-    KIND_FIELD(usc_thickness_row), CLASS_FIELD(usc_thickness_row), LOAD_FIELDS(usc_thickness_row),
+    KIND_FIELD(usc_thickness_row),
+    CLASS_FIELD(usc_thickness_row),
+    LOAD_FIELDS(usc_thickness_row),
     NUMBER_FIELD(usc_thickness_row, compressibility_mm, "mm", 0, INFINITY, INFINITY, "compressibility up to"),
     POSITIVE_FIELD(usc_thickness_row, thickness_mm, "mm", 300, NONE, "least nominal thickness"),
     TRUST_FIELDS(usc_thickness_row),
@@ -39,7 +56,8 @@ static const struct field thickness_row_fields[] = {
 static const struct record thickness_row_record = RECORD("thickness row", usc_thickness_row, thickness_row_fields);
 
 static const struct field compressibility_fields[] = {
-    KIND_FIELD(usc_compressibility_row), LOAD_FIELDS(usc_compressibility_row),
+    KIND_FIELD(usc_compressibility_row),
+    LOAD_FIELDS(usc_compressibility_row),
     NUMBER_FIELD(usc_compressibility_row, compressibility_mm, "mm", 0, INFINITY, NONE, "compressibility up to"),
     NUMBER_FIELD(usc_compressibility_row, increment_mm, "mm", 0, 100, 0, "added thickness"),
     TRUST_FIELDS(usc_compressibility_row),
@@ -58,7 +76,8 @@ static const struct record thin_insulation_record =
     RECORD("thin insulation row", usc_thin_insulation_row, thin_insulation_fields);
 
 static const struct field cover_fields[] = {
-    KIND_FIELD(usc_cover_row), CLASS_FIELD(usc_cover_row),
+    KIND_FIELD(usc_cover_row),
+    CLASS_FIELD(usc_cover_row),
     NUMBER_FIELD(usc_cover_row, cover_mm, "mm", 0, 300, NONE, "cover over heating pipes"),
     TRUST_FIELDS(usc_cover_row),
 };

@@ -1,18 +1,33 @@
 /* Field tables of the project file. */
 #include "project/project.h"
 
-const char *const slab_construction_names[] = {"homogeneous",     "hollow_core", "ribbed",
-                                               "beam_and_block", "steel_deck",  "timber", NULL};
-const char *const room_position_names[] = {"below",       "beside_or_diagonal", "room_between", "above_walls",
-                                           "above_frame", "beyond_joint",       NULL};
+const char *const slab_construction_names[] = {"homogeneous", "hollow_core", "ribbed", "beam_and_block",
+                                               "steel_deck",  "timber",      NULL};
+const char *const room_position_names[] = {
+    "below", "beside_or_diagonal", "room_between", "above_walls", "above_frame", "beyond_joint", NULL};
 const char *const heating_names[] = {"none", "pipes_in_screed", NULL};
 
 static const struct field layer_fields[] = {
     TEXT_FIELD(layer, name, false, "what it is"),
-    {.key = "thickness_mm", .kind = FIELD_NUMBER, .offset = offsetof(struct layer, thickness_mm), .unit = "mm",
-     .lowest = 0, .above = true, .highest = 1000, .otherwise = NONE, .required = true, .heading = "thickness"},
-    {.key = "density_kg_m3", .kind = FIELD_NUMBER, .offset = offsetof(struct layer, density_kg_m3), .unit = "kg/m3",
-     .lowest = 100, .highest = 4000, .otherwise = NONE, .required = true, .heading = "density"},
+    {.key = "thickness_mm",
+     .kind = FIELD_NUMBER,
+     .offset = offsetof(struct layer, thickness_mm),
+     .unit = "mm",
+     .lowest = 0,
+     .above = true,
+     .highest = 1000,
+     .otherwise = NONE,
+     .required = true,
+     .heading = "thickness"},
+    {.key = "density_kg_m3",
+     .kind = FIELD_NUMBER,
+     .offset = offsetof(struct layer, density_kg_m3),
+     .unit = "kg/m3",
+     .lowest = 100,
+     .highest = 4000,
+     .otherwise = NONE,
+     .required = true,
+     .heading = "density"},
 };
 static const struct record layer_record = RECORD("layer", layer, layer_fields);
 
@@ -68,17 +83,40 @@ static const struct field drain_fields[] = {
 static const struct record drain_record = RECORD("drain", drain, drain_fields);
 
 static const struct field plan_fields[] = {
-    {.key = "length_m", .kind = FIELD_NUMBER, .offset = offsetof(struct plan, length_m), .unit = "m", .lowest = 0,
-     .above = true, .highest = 500, .otherwise = NONE, .required = true, .heading = "length of the room"},
-    {.key = "width_m", .kind = FIELD_NUMBER, .offset = offsetof(struct plan, width_m), .unit = "m", .lowest = 0,
-     .above = true, .highest = 500, .otherwise = NONE, .required = true, .heading = "width of the room"},
+    {.key = "length_m",
+     .kind = FIELD_NUMBER,
+     .offset = offsetof(struct plan, length_m),
+     .unit = "m",
+     .lowest = 0,
+     .above = true,
+     .highest = 500,
+     .otherwise = NONE,
+     .required = true,
+     .heading = "length of the room"},
+    {.key = "width_m",
+     .kind = FIELD_NUMBER,
+     .offset = offsetof(struct plan, width_m),
+     .unit = "m",
+     .lowest = 0,
+     .above = true,
+     .highest = 500,
+     .otherwise = NONE,
+     .required = true,
+     .heading = "width of the room"},
 };
 static const struct record plan_record = RECORD("plan", plan, plan_fields);
 
 static const struct field chosen_screed_fields[] = {
     TEXT_FIELD(chosen_screed, kind, true, "id of a screed of the catalogue"),
-    {.key = "thickness_mm", .kind = FIELD_NUMBER, .offset = offsetof(struct chosen_screed, thickness_mm),
-     .unit = "mm", .lowest = 0, .above = true, .highest = 300, .otherwise = NONE, .required = true,
+    {.key = "thickness_mm",
+     .kind = FIELD_NUMBER,
+     .offset = offsetof(struct chosen_screed, thickness_mm),
+     .unit = "mm",
+     .lowest = 0,
+     .above = true,
+     .highest = 300,
+     .otherwise = NONE,
+     .required = true,
      .heading = "nominal thickness"},
 };
 static const struct record chosen_screed_record = RECORD("chosen screed", chosen_screed, chosen_screed_fields);

@@ -64,8 +64,8 @@ static bool take_apart(const struct reading *reading, size_t at, json_t *documen
     while ((more = json_walk_next(&walk, &piece)) == 1) {
         const char *key = arena_text_of(reading->reader.arena, text + piece.key, piece.key_end - piece.key);
         if ((!strcmp(key, "rooms") && *rooms_read) || json_object_get(document, key)) {
-            syntax_problem(&reading->reader, text, piece.key, arena_printf(reading->reader.arena,
-                                                                          "the key \"%s\" is given twice", key));
+            syntax_problem(&reading->reader, text, piece.key,
+                           arena_printf(reading->reader.arena, "the key \"%s\" is given twice", key));
             return false;
         }
         if (!strcmp(key, "rooms") && text[piece.value] == '[') {
@@ -96,8 +96,8 @@ static bool format_fits(const struct reading *reading, size_t start)
     size_t at = json_text_find(input->text, input->length, "format");
     if (at == start)
         return true;
-    json_t *format = json_loadb(input->text + at, json_text_skip(input->text, input->length, at) - at,
-                                JSON_DECODE_ANY, NULL);
+    json_t *format =
+        json_loadb(input->text + at, json_text_skip(input->text, input->length, at) - at, JSON_DECODE_ANY, NULL);
     size_t before = reading->reader.problems->count[SEVERITY_ERROR];
     if (format)
         format_check(&reading->reader, format, "project");
@@ -152,8 +152,7 @@ static void unknown_id(const struct reading *reading, const struct json_path *pa
          arena_printf(arena, "\"%s\" is no known %s", id, what));
 }
 
-static const struct flooring *find_flooring(const struct reading *reading, const char *id,
-                                            const struct json_path *up)
+static const struct flooring *find_flooring(const struct reading *reading, const char *id, const struct json_path *up)
 {
     struct json_path path = {up, "flooring", 0};
     const struct catalogue *catalogue = reading->project->catalogue;
@@ -260,7 +259,8 @@ static void find_candidates(const struct reading *reading)
 {
     const struct catalogue *catalogue = reading->project->catalogue;
     const struct candidates *candidates = reading->project->candidates;
-    struct json_path path = {NULL, "candidates", 0}, underlays = {&path, "underlays", 0}, screeds = {&path, "screeds", 0};
+    struct json_path path = {NULL, "candidates", 0}, underlays = {&path, "underlays", 0},
+                     screeds = {&path, "screeds", 0};
     if (!candidates)
         return;
     for (size_t i = 0; i < candidates->underlays.count; i++) {
@@ -284,7 +284,8 @@ static void resolve(const struct reading *reading)
     struct project *project = reading->project;
     struct build_up *build_up = project->build_ups.at;
     struct room *room = project->rooms.at;
-    struct json_path build_ups = {NULL, "build_ups", 0}, rooms = {NULL, "rooms", 0}, rules = {NULL, "thickness_rules", 0};
+    struct json_path build_ups = {NULL, "build_ups", 0}, rooms = {NULL, "rooms", 0},
+                     rules = {NULL, "thickness_rules", 0};
     struct catalogue *merged = arena_take(reading->reader.arena, sizeof *merged);
     *merged = reading->data->catalogue;
     if (project->catalogue) {

@@ -25,14 +25,20 @@ static void fail(const struct record_reader *reader, const struct json_path *pat
 static const char *type_name(const json_t *json)
 {
     switch (json_typeof(json)) {
-    case JSON_OBJECT: return "an object";
-    case JSON_ARRAY: return "a list";
-    case JSON_STRING: return "text";
+    case JSON_OBJECT:
+        return "an object";
+    case JSON_ARRAY:
+        return "a list";
+    case JSON_STRING:
+        return "text";
     case JSON_INTEGER:
-    case JSON_REAL: return "a number";
+    case JSON_REAL:
+        return "a number";
     case JSON_TRUE:
-    case JSON_FALSE: return "true or false";
-    default: return "null";
+    case JSON_FALSE:
+        return "true or false";
+    default:
+        return "null";
     }
 }
 
@@ -51,8 +57,8 @@ static const char *range_text(struct arena *arena, const struct field *field)
     if (isinf(field->highest) && isinf(field->lowest))
         return arena_printf(arena, "a finite number");
     if (isinf(field->highest))
-        return arena_printf(arena, "%s %s%s%s", field->above ? "above" : "at least",
-                            number_exact(field->lowest, low), blank, field->unit);
+        return arena_printf(arena, "%s %s%s%s", field->above ? "above" : "at least", number_exact(field->lowest, low),
+                            blank, field->unit);
     if (field->above)
         return arena_printf(arena, "above %s and at most %s%s%s", number_exact(field->lowest, low),
                             number_exact(field->highest, high), blank, field->unit);
@@ -71,8 +77,7 @@ static bool read_number(const struct record_reader *reader, const json_t *json, 
     double value = json_number_value(json);
     if (value < field->lowest || value > field->highest || (field->above && value <= field->lowest)) {
         fail(reader, path, NULL,
-             arena_printf(reader->arena, "%s is not %s", number_exact(value, text),
-                          range_text(reader->arena, field)));
+             arena_printf(reader->arena, "%s is not %s", number_exact(value, text), range_text(reader->arena, field)));
         return false;
     }
     *number = value;
@@ -225,7 +230,8 @@ void record_read(const struct record_reader *reader, const json_t *json, const s
         wrong_type(reader, path, "an object", "", json);
         return;
     }
-    json_object_foreach((json_t *)json, key, value) {
+    json_object_foreach((json_t *)json, key, value)
+    {
         struct json_path member = {path, key, 0};
         const struct field *field = record_field(record, key);
         if (field && json_is_null(value) && !field->required)
@@ -257,8 +263,9 @@ void format_check(const struct record_reader *reader, const json_t *format, cons
     } else if (!text) {
         wrong_type(reader, &path, "text", "", format);
     } else if (!strncmp(text, due, length) && strcmp(text, due)) {
-        fail(reader, &path, "a newer program reads it",
-             arena_printf(reader->arena, "\"%s\" is not a format that this version reads (it reads \"%s\")", text, due));
+        fail(
+            reader, &path, "a newer program reads it",
+            arena_printf(reader->arena, "\"%s\" is not a format that this version reads (it reads \"%s\")", text, due));
     } else if (strcmp(text, due)) {
         slash = strchr(text, '/');
         bool ours = !strncmp(text, "underscreed-", 12) && slash;

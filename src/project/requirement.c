@@ -3,12 +3,20 @@
 
 #include "project/catalogue.h"
 
-const char *const descriptor_names[] = {
-    "L_prime_n_w", "L_prime_nT_w", "L_prime_n_w_C_I", "L_prime_nT_w_C_I", "L_prime_n_w_C_I_50_2500",
-    "L_prime_nT_w_C_I_50_2500", "L_nT_A", "L_prime", "IIC", "NISR", NULL};
+const char *const descriptor_names[] = {"L_prime_n_w",
+                                        "L_prime_nT_w",
+                                        "L_prime_n_w_C_I",
+                                        "L_prime_nT_w_C_I",
+                                        "L_prime_n_w_C_I_50_2500",
+                                        "L_prime_nT_w_C_I_50_2500",
+                                        "L_nT_A",
+                                        "L_prime",
+                                        "IIC",
+                                        "NISR",
+                                        NULL};
 const char *const descriptor_symbols[] = {
-    "L'n,w", "L'nT,w", "L'n,w + C_I", "L'nT,w + C_I", "L'n,w + C_I,50-2500",
-    "L'nT,w + C_I,50-2500", "LnT,A", "L'", "IIC", "NISR", NULL};
+    "L'n,w", "L'nT,w", "L'n,w + C_I", "L'nT,w + C_I", "L'n,w + C_I,50-2500", "L'nT,w + C_I,50-2500", "LnT,A", "L'",
+    "IIC",   "NISR",   NULL};
 const char *const sense_names[] = {"at_most", "at_least", NULL};
 const char *const volume_rule_names[] = {"0.032 V", "V/30", NULL};
 
@@ -47,7 +55,8 @@ static const struct field requirement_fields[] = {
     CHOICE_FIELD(requirement, sense, sense_names, NONE, false, "at_most, or at_least for IIC and NISR"),
     CHOICE_FIELD(requirement, volume_rule, volume_rule_names, VOLUME_0_032_V, false, "volume term of L'nT,w"),
     NUMBER_FIELD(requirement, value_dB, "dB", 10, 100, NONE, "the limit, without a limit id"),
-    NUMBER_FIELD(requirement, allowance_dB, "dB", 0, 20, NONE, "prediction allowance (default: the limit's own, else 0)"),
+    NUMBER_FIELD(requirement, allowance_dB, "dB", 0, 20, NONE,
+                 "prediction allowance (default: the limit's own, else 0)"),
 };
 const struct record requirement_record = RECORD("requirement", requirement, requirement_fields);
 

@@ -1,7 +1,8 @@
 #include "project/starter.h"
 
 const char starter_project[] =
-    "{ \"format\": \"underscreed-project/1\", \"name\": \"First project\", \"note\": \"Figures invented: put in yours.\",\n"
+    "{ \"format\": \"underscreed-project/1\", \"name\": \"First project\", \"note\": \"Figures invented: put in "
+    "yours.\",\n"
     "  \"requirement\": { \"limit\": \"de-4109-1-2018-solid\" },\n"
     "  \"build_ups\": [ { \"id\": \"floor\", \"flooring\": \"parquet\", \"underlays\": [\"eps-t-board-20-2\"],\n"
     "                   \"screed\": { \"kind\": \"ct-f4\", \"thickness_mm\": 45 } } ],\n"

@@ -78,6 +78,27 @@ void document_rate(FILE *stream, const struct rated *rated)
     tail(&out);
 }
 
+void document_compare(FILE *stream, const struct project *project, const char *room,
+                      const struct comparison *comparison)
+{
+    struct json_out out;
+    head(&out, stream, "underscreed-compare/1", ANSWER_NONE);
+    json_text(&out, "project", project->name);
+    json_text(&out, "room", room);
+    json_members(&out, &comparison_record, comparison);
+    tail(&out);
+}
+
+void document_stiffness(FILE *stream, const struct stiffness_result *result)
+{
+    struct json_out out;
+    head(&out, stream, "underscreed-stiffness/1", ANSWER_NONE);
+    json_array_begin(&out, "warnings"); /* none of its formulas has a published range to leave */
+    json_array_end(&out);
+    json_members(&out, &stiffness_result_record, result);
+    tail(&out);
+}
+
 void document_limits(FILE *stream, const struct limits *limits)
 {
     struct json_out out;

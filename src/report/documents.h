@@ -7,15 +7,20 @@
 #include "base/formula.h"
 #include "project/data_store.h"
 #include "project/project.h"
+#include "study/compare.h"
 #include "study/design.h"
 #include "study/measured.h"
 #include "study/predict.h"
+#include "study/specimen.h"
 
 void document_predict(FILE *stream, const struct project *project, const struct data *data,
                       const struct predict_options *options, const struct prediction *prediction);
 void document_design(FILE *stream, const struct project *project, const struct data *data,
                      const struct design_options *options, const struct design *design);
 void document_rate(FILE *stream, const struct rated *rated);
+void document_stiffness(FILE *stream, const struct stiffness_result *result);
+void document_compare(FILE *stream, const struct project *project, const char *room,
+                      const struct comparison *comparison);
 /* Data rows as a file of their own format, which can be edited and given back. */
 void document_limits(FILE *stream, const struct limits *limits);
 void document_catalogue(FILE *stream, const struct catalogue *catalogue);

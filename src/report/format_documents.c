@@ -13,10 +13,9 @@ const struct format formats[] = {
 const int format_count = sizeof formats / sizeof formats[0];
 
 static const char *const kind_names[] = {
-    [FIELD_NUMBER] = "number",   [FIELD_INTEGER] = "whole number", [FIELD_FLAG] = "flag",
-    [FIELD_ANSWER] = "answer",   [FIELD_TEXT] = "text",            [FIELD_CHOICE] = "choice",
-    [FIELD_NUMBERS] = "numbers", [FIELD_TEXTS] = "texts",          [FIELD_OBJECT] = "object",
-    [FIELD_OBJECTS] = "objects",
+    [FIELD_NUMBER] = "number", [FIELD_INTEGER] = "whole number", [FIELD_FLAG] = "flag",       [FIELD_ANSWER] = "answer",
+    [FIELD_TEXT] = "text",     [FIELD_CHOICE] = "choice",        [FIELD_NUMBERS] = "numbers", [FIELD_TEXTS] = "texts",
+    [FIELD_OBJECT] = "object", [FIELD_OBJECTS] = "objects",
 };
 
 int format_records(const struct format *format, const struct record *record[], int most)
@@ -128,17 +127,25 @@ static void value_schema(struct json_out *out, const struct field *field)
 {
     switch (field->kind) {
     case FIELD_NUMBER:
-    case FIELD_INTEGER: number_schema(out, field); break;
+    case FIELD_INTEGER:
+        number_schema(out, field);
+        break;
     case FIELD_FLAG:
-    case FIELD_ANSWER: json_text(out, "type", "boolean"); break;
-    case FIELD_TEXT: json_text(out, "type", "string"); break;
+    case FIELD_ANSWER:
+        json_text(out, "type", "boolean");
+        break;
+    case FIELD_TEXT:
+        json_text(out, "type", "string");
+        break;
     case FIELD_CHOICE:
         json_array_begin(out, "enum");
         for (int i = 0; field->names[i]; i++)
             json_text(out, NULL, field->names[i]);
         json_array_end(out);
         break;
-    case FIELD_OBJECT: reference(out, field->record); break;
+    case FIELD_OBJECT:
+        reference(out, field->record);
+        break;
     case FIELD_NUMBERS:
         items_begin(out);
         number_schema(out, field);

@@ -103,7 +103,8 @@ void formulas_manual_print(FILE *stream, const struct formula *const formula[], 
           "Every formula that\n.Xr underscreed 1\ncomputes with.\n"
           "The function lg is the logarithm to the base 10.\n"
           "A formula used outside its published range warns and still computes.\n"
-          "The word table stands where the source prints a table.\n", stream);
+          "The word table stands where the source prints a table.\n",
+          stream);
     for (int i = 0; i < count; i++)
         print_formula(stream, formula[i]);
     fputs(".Sh SEE ALSO\n.Xr underscreed 1 ,\n.Xr underscreed-formulas 1 ,\n.Xr underscreed-predict 1\n", stream);

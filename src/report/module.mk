@@ -1,4 +1,5 @@
 src_libhouse_la_SOURCES += \
+	src/report/pages_compare.c \
 	src/report/documents.c \
 	src/report/documents.h \
 	src/report/format_documents.c \
@@ -15,6 +16,7 @@ src_libhouse_la_SOURCES += \
 	src/report/pages_formulas.c \
 	src/report/pages_predict.c \
 	src/report/pages_rate.c \
+	src/report/pages_stiffness.c \
 	src/report/phrase.c \
 	src/report/phrase.h \
 	src/report/text_page.c \

@@ -48,10 +48,10 @@ struct page_figure {
 
 struct page_block {
     enum page_kind kind;
-    int level;                /* of a heading, 1..PAGE_HEADING_LEVELS */
-    const char *text;         /* of a heading, paragraph, bullet or warning */
-    struct page_facts *facts; /* of PAGE_FACTS, else NULL */
-    struct page_table *table; /* of PAGE_TABLE, else NULL */
+    int level;                  /* of a heading, 1..PAGE_HEADING_LEVELS */
+    const char *text;           /* of a heading, paragraph, bullet or warning */
+    struct page_facts *facts;   /* of PAGE_FACTS, else NULL */
+    struct page_table *table;   /* of PAGE_TABLE, else NULL */
     struct page_figure *figure; /* of PAGE_FIGURE, else NULL */
     struct page_block *next;
 };

@@ -15,6 +15,9 @@ void page_of_design(struct page *page, const struct project *project, const stru
                     const struct design *design, int most);
 /* name: of the file that was rated. */
 void page_of_rating(struct page *page, const char *name, const struct rated *rated);
+void page_of_comparison(struct page *page, const char *room, const struct comparison *comparison);
+/* name: of the file, or a heading. */
+void page_of_stiffness(struct page *page, const char *name, const struct stiffness_result *result);
 /* Which files stood in front of the built-in data; nothing when none. */
 void page_of_data(struct page *page, const struct data *data);
 /* The usual cautions of a result that people may build by. */

@@ -90,7 +90,8 @@ static void underlay_in_full(struct page *page, const struct underlay *row)
         fact_text(facts, i ? "" : "may lie under", row->may_lie_under.at[i]);
     if (row->test_report)
         page_fact(facts, "test report", "", "%s%swith a screed of %s%s%s",
-                  row->test_report->reference ? row->test_report->reference : "", row->test_report->reference ? ", " : "",
+                  row->test_report->reference ? row->test_report->reference : "",
+                  row->test_report->reference ? ", " : "",
                   phrase_short(arena, row->test_report->screed_mass_kg_m2, "kg/m2"),
                   isnan(row->test_report->delta_Lw_dB) ? ": a spectrum" : ": ΔLw ",
                   isnan(row->test_report->delta_Lw_dB) ? "" : phrase_short(arena, row->test_report->delta_Lw_dB, "dB"));
@@ -176,11 +177,9 @@ static void flooring_table(struct page *page, const struct objects *rows)
     const struct flooring *row = rows->at;
     struct page_table *table = page_table(page, 5, headings, right);
     for (size_t i = 0; i < rows->count; i++) {
-        const char *cells[] = {row[i].id,
-                               flooring_kind_names[row[i].kind],
+        const char *cells[] = {row[i].id, flooring_kind_names[row[i].kind],
                                phrase_short(arena, row[i].thickness_mm, ""),
-                               phrase_short(arena, row[i].delta_Lw_dB, ""),
-                               row_status_names[row[i].status]};
+                               phrase_short(arena, row[i].delta_Lw_dB, ""), row_status_names[row[i].status]};
         page_row(table, cells);
     }
 }

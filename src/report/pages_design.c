@@ -32,7 +32,7 @@ static void drawn_paragraph(struct page *page, const struct design_room *room)
 
 static void choices_table(struct page *page, const struct design_room *room, int most, bool costs)
 {
-    static const char *const headings[] = {"",          "underlay",    "screed",     "screed mm",
+    static const char *const headings[] = {"",          "underlay",   "screed",    "screed mm",
                                            "height mm", "load kN/m2", "margin dB", "cost"};
     static const bool right[] = {true, false, false, true, true, true, true, true};
     struct arena *arena = page->arena;
@@ -60,20 +60,22 @@ static void best_paragraph(struct page *page, const struct design_room *room)
 {
     struct arena *arena = page->arena;
     const struct design_choice *best = room->choices.at;
-    page_paragraph(page,
-                   "The first: %s under %s of %s, %s in all. s' %s on %s gives f0 %s and ΔLw %s; L'n,w %s%s%s. Turn the "
-                   "edge up at least %s above the slab%s.",
-                   best->underlay, phrase_short(arena, best->thickness_mm, "mm"), best->screed,
-                   phrase_short(arena, best->height_mm, "mm"), phrase_fixed(arena, best->stiffness_MN_m3, 1, "MN/m3"),
-                   phrase_short(arena, best->screed_mass_kg_m2, "kg/m2"), phrase_fixed(arena, best->f0_Hz, 1, "Hz"),
-                   phrase_dB(arena, best->delta_Lw_dB), phrase_dB(arena, best->L_prime_n_w_dB),
-                   isnan(best->L_prime_nT_w_dB) ? "" : ", L'nT,w ",
-                   isnan(best->L_prime_nT_w_dB) ? "" : phrase_dB(arena, best->L_prime_nT_w_dB),
-                   phrase_short(arena, best->upstand_mm, "mm"),
-                   best->edge_strip_needed ? "; it yields too little to be the edge strip, so lay one as well" : "");
+    page_paragraph(
+        page,
+        "The first: %s under %s of %s, %s in all. s' %s on %s gives f0 %s and ΔLw %s; L'n,w %s%s%s. Turn the "
+        "edge up at least %s above the slab%s.",
+        best->underlay, phrase_short(arena, best->thickness_mm, "mm"), best->screed,
+        phrase_short(arena, best->height_mm, "mm"), phrase_fixed(arena, best->stiffness_MN_m3, 1, "MN/m3"),
+        phrase_short(arena, best->screed_mass_kg_m2, "kg/m2"), phrase_fixed(arena, best->f0_Hz, 1, "Hz"),
+        phrase_dB(arena, best->delta_Lw_dB), phrase_dB(arena, best->L_prime_n_w_dB),
+        isnan(best->L_prime_nT_w_dB) ? "" : ", L'nT,w ",
+        isnan(best->L_prime_nT_w_dB) ? "" : phrase_dB(arena, best->L_prime_nT_w_dB),
+        phrase_short(arena, best->upstand_mm, "mm"),
+        best->edge_strip_needed ? "; it yields too little to be the edge strip, so lay one as well" : "");
     if (!strcmp(best->screed_kind, "AS"))
-        page_warning(page, "Mastic asphalt is laid at over 200 °C: it burns, gives off fumes and can set fire to what it "
-                           "touches; only trained crews, and only on underlays that bear the heat.");
+        page_warning(page,
+                     "Mastic asphalt is laid at over 200 °C: it burns, gives off fumes and can set fire to what it "
+                     "touches; only trained crews, and only on underlays that bear the heat.");
 }
 
 static void rejected_table(struct page *page, const struct design_room *room)

@@ -17,7 +17,8 @@ static const char *range_of(struct arena *arena, const struct field *field)
     if (field->kind != FIELD_NUMBER && field->kind != FIELD_NUMBERS)
         return field->kind == FIELD_FLAG ? "true, false" : field->kind == FIELD_TEXTS ? "list of text" : "text";
     if (isinf(field->highest))
-        return arena_printf(arena, "%s %s", field->above ? "above" : "from", phrase_short(arena, field->lowest, field->unit));
+        return arena_printf(arena, "%s %s", field->above ? "above" : "from",
+                            phrase_short(arena, field->lowest, field->unit));
     return arena_printf(arena, "%s%s to %s", field->above ? "above " : "", phrase_short(arena, field->lowest, ""),
                         phrase_short(arena, field->highest, field->unit));
 }

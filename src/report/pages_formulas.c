@@ -28,7 +28,8 @@ static const char *list_phrase(struct arena *arena, const struct step *step)
 static bool ends_in_number(const char *text)
 {
     size_t length = strlen(text);
-    return length > 1 && text[length - 1] == ' ' && (isdigit((unsigned char)text[length - 2]) || text[length - 2] == ')');
+    return length > 1 && text[length - 1] == ' ' &&
+           (isdigit((unsigned char)text[length - 2]) || text[length - 2] == ')');
 }
 
 const char *step_with_numbers(struct arena *arena, const struct step *step)
@@ -52,9 +53,9 @@ const char *step_with_numbers(struct arena *arena, const struct step *step)
             break;
         size_t length = strcspn(from + 1, "}");
         int index = symbol_index(formula, from + 1, length);
-        const char *number = formula->list  ? list_phrase(arena, step)
-                             : index >= 0   ? phrase_short(arena, step->given[index], "")
-                                            : "?";
+        const char *number = formula->list ? list_phrase(arena, step)
+                             : index >= 0  ? phrase_short(arena, step->given[index], "")
+                                           : "?";
         all = arena_printf(arena, "%s%s", all, number);
         from += length + 1 + (from[length + 1] == '}');
     }

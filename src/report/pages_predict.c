@@ -32,8 +32,7 @@ static void floor_facts(struct page_facts *facts, struct arena *arena, const str
 
 static void level_facts(struct page_facts *facts, struct arena *arena, const struct room_prediction *room)
 {
-    const char *slab = isnan(room->slab_mass_kg_m2) ? "measured"
-                                                    : phrase_short(arena, room->slab_mass_kg_m2, "kg/m2");
+    const char *slab = isnan(room->slab_mass_kg_m2) ? "measured" : phrase_short(arena, room->slab_mass_kg_m2, "kg/m2");
     page_fact(facts, "Ln,w,eq", phrase_dB(arena, room->Ln_eq_w_dB), "bare slab, %s", slab);
     if (isnan(room->delta_Lw_rated_dB))
         page_fact(facts, "ΔLw", phrase_dB(arena, room->delta_Lw_dB), "%s", delta_Lw_by_names[room->delta_Lw_by]);
@@ -74,7 +73,8 @@ static void verdict_line(struct page *page, const struct room_prediction *room)
                                 ? arena_printf(arena, " with an allowance of %s", phrase_dB(arena, room->allowance_dB))
                                 : "";
     page_paragraph(page, "%s: %s %s %s%s (%s), %s %s.", room->meets_limit == ANSWER_YES ? "Met" : "NOT met",
-                   descriptor_symbol(room->limit->descriptor), !strcmp(room->limit->sense, "at_most") ? "at most" : "at least",
+                   descriptor_symbol(room->limit->descriptor),
+                   !strcmp(room->limit->sense, "at_most") ? "at most" : "at least",
                    phrase_short(arena, room->limit->value_dB, "dB"), allowance,
                    room->limit->id ? room->limit->id : "own requirement", phrase_dB(arena, fabs(room->margin_dB)),
                    room->margin_dB < 0 ? "too loud" : "to spare");
@@ -194,5 +194,5 @@ void page_of_data(struct page *page, const struct data *data)
     const struct data_document *document = data->documents.at;
     for (size_t i = 0; i < data->documents.count; i++)
         if (strcmp(document[i].origin, "built in"))
-            page_paragraph(page, "Data from %s in place of what is built in.", document[i].origin);
+            page_paragraph(page, "Data from %s stand before what is built in.", document[i].origin);
 }

@@ -24,7 +24,8 @@ static void fact_if(struct page_facts *facts, const char *label, double value, c
 static void figures(struct page *page, const struct rated *rated)
 {
     struct page_facts *facts = page_facts_begin(page);
-    const char *fine = arena_printf(page->arena, "rated in steps of 0.1 dB: %s", phrase_dB(page->arena, rated->value_fine_dB));
+    const char *fine =
+        arena_printf(page->arena, "rated in steps of 0.1 dB: %s", phrase_dB(page->arena, rated->value_fine_dB));
     fact_if(facts, symbol_of(rated->descriptor), rated->value_dB, "dB", fine);
     fact_if(facts, "C_I", rated->C_I_dB, "dB", "100..2500 Hz");
     fact_if(facts, "C_I,50-2500", rated->C_I_50_2500_dB, "dB", "");
@@ -38,7 +39,8 @@ static void figures(struct page *page, const struct rated *rated)
         fact_if(facts, rated->impact_class_name, rated->IIC, "", "whole dB, sum at most 32, no band above 8");
     if (!isnan(rated->expanded_uncertainty_dB))
         page_fact(facts, "uncertainty", phrase_dB(page->arena, rated->expanded_uncertainty_dB),
-                  "one-sided, %s times %s (ISO 12999-1, from memory)", phrase_short(page->arena, rated->coverage_factor, ""),
+                  "one-sided, %s times %s (ISO 12999-1, from memory)",
+                  phrase_short(page->arena, rated->coverage_factor, ""),
                   phrase_dB(page->arena, rated->standard_uncertainty_dB));
     if (rated->low_frequency_bands > 0)
         fact_if(facts, "low bands", rated->low_frequency_bands, "", "formed by the low-frequency procedure");
@@ -52,16 +54,17 @@ static void verdict(struct page *page, const struct rated *rated)
         return;
     const char *sense = strcmp(limit->sense, "at_least") ? "at most" : "at least";
     if (rated->meets_limit == ANSWER_NONE) {
-        page_warning(page, "The limit %s speaks of %s; this measurement does not give it.", limit->id, limit->descriptor);
+        page_warning(page, "The limit %s speaks of %s; this measurement does not give it.", limit->id,
+                     limit->descriptor);
         return;
     }
-    page_paragraph(page, "%s: %s %s %s, %s %s.%s", rated->meets_limit == ANSWER_YES ? "Met" : "NOT met", limit->id, sense,
-                   phrase_short(arena, limit->value_dB, "dB"), phrase_short(arena, fabs(rated->margin_dB), "dB"),
+    page_paragraph(page, "%s: %s %s %s, %s %s.%s", rated->meets_limit == ANSWER_YES ? "Met" : "NOT met", limit->id,
+                   sense, phrase_short(arena, limit->value_dB, "dB"), phrase_short(arena, fabs(rated->margin_dB), "dB"),
                    rated->margin_dB < 0 ? "beyond it" : "to spare",
-                   isnan(rated->expanded_uncertainty_dB)          ? ""
-                   : rated->meets_beyond_doubt == ANSWER_YES      ? " Met beyond the uncertainty too."
+                   isnan(rated->expanded_uncertainty_dB)                ? ""
+                   : rated->meets_beyond_doubt == ANSWER_YES            ? " Met beyond the uncertainty too."
                    : rated->margin_dB < -rated->expanded_uncertainty_dB ? " Failed beyond the uncertainty too."
-                                                                  : " Within the uncertainty: neither certain.");
+                                                                        : " Within the uncertainty: neither certain.");
 }
 
 static void spectrum(struct page *page, const struct rated *rated)
@@ -70,7 +73,7 @@ static void spectrum(struct page *page, const struct rated *rated)
     int const count = (int)bands->frequency_Hz.count;
     bool const curve = bands->reference_dB.count > 0;
     struct page_figure *figure =
-        page_figure(page, curve ? "measured" : "improvement", curve ? "shifted reference curve" : "none", "dB", count);
+        page_figure(page, curve ? "measured" : "improvement", curve ? "shifted reference curve" : NULL, "dB", count);
     for (int i = 0; i < count; i++) {
         figure->label[i] = phrase_short(page->arena, bands->frequency_Hz.at[i], "Hz");
         figure->value[i] = bands->level_dB.at[i];

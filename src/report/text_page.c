@@ -334,8 +334,8 @@ static void print_figure(struct printer *printer, const struct page_figure *figu
     int const indent = printer->width < NARROW ? 0 : INDENT;
     text_plot_scale(&plot, figure, printer->width - indent, printer->style->ascii);
     for (int i = -1; i < figure->count; i++) {
-        const char *line = i < 0 ? text_plot_head(&plot, figure, printer->arena)
-                                 : text_plot_line(&plot, figure, i, printer->arena);
+        const char *line =
+            i < 0 ? text_plot_head(&plot, figure, printer->arena) : text_plot_line(&plot, figure, i, printer->arena);
         pad_to(printer, indent);
         line = prepare(printer, line);
         put(printer, line, strlen(line));

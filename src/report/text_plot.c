@@ -40,8 +40,8 @@ const char *text_plot_head(const struct plot *plot, const struct page_figure *fi
     char low[NUMBER_TEXT], high[NUMBER_TEXT];
     number_short(plot->low, 0, low);
     number_short(plot->high, 0, high);
-    const char *legend = arena_printf(arena, "%s  %s %s, | %s", low, plot->ascii ? "o" : "●", figure->value_name,
-                                      figure->mark_name);
+    const char *legend = arena_printf(arena, "%s  %s %s%s%s", low, plot->ascii ? "o" : "●", figure->value_name,
+                                      *figure->mark_name ? ", | " : "", figure->mark_name);
     int const used = text_width(legend), right = (int)strlen(high);
     if (used + right + 1 > plot->columns)
         legend = low;

@@ -35,8 +35,8 @@ struct usc_thin_insulation_row {
     int status;
 };
 
-/* Cover above heating pipes that lie in the screed. A heated screed takes its unheated thickness plus the pipe's outside
- * diameter, and at least this cover plus the diameter. */
+/* Cover above heating pipes that lie in the screed. A heated screed takes its unheated thickness plus the pipe's
+ * outside diameter, and at least this cover plus the diameter. */
 struct usc_cover_row {
     const char *kind, *strength_class;
     double cover_mm;
@@ -85,14 +85,15 @@ struct usc_thickness_case {
 
 enum usc_thickness_status {
     USC_THICKNESS_KNOWN = 0,
-    USC_THICKNESS_NO_KIND = -1,           /* the rules have no row for this kind and class */
-    USC_THICKNESS_LOAD_BEYOND = -2,       /* load above every row */
-    USC_THICKNESS_TOO_COMPRESSIBLE = -3,  /* underlay too compressible for this load */
+    USC_THICKNESS_NO_KIND = -1,          /* the rules have no row for this kind and class */
+    USC_THICKNESS_LOAD_BEYOND = -2,      /* load above every row */
+    USC_THICKNESS_TOO_COMPRESSIBLE = -3, /* underlay too compressible for this load */
 };
 
 /* All in mm. base: by kind, class and load; increment: compressibility; reduction: thin insulation (a positive amount).
  * unheated = base + increment - reduction. heated: max(unheated, cover) + pipe diameter, 0 when not heated; tile: what
- * tiles alone ask for, 0 without tiles. least: the largest of unheated, heated and tile. compressibility_limit_mm: set also when too compressible. */
+ * tiles alone ask for, 0 without tiles. least: the largest of unheated, heated and tile. compressibility_limit_mm: set
+ * also when too compressible. */
 struct usc_thickness_answer {
     double base_mm, increment_mm, reduction_mm, heated_mm, tile_mm, least_mm;
     double compressibility_limit_mm;

@@ -107,8 +107,8 @@ static void fill_bands(const struct measurement *measurement, const enum band_fl
     for (int i = 0; i < USC_BANDS; i++) {
         if (!measurement->has[i])
             continue;
-        int const next = rated_at < count ? (measurement->octave ? octave_index[rated_at] : rated_at + USC_FIRST_RATED)
-                                          : USC_BANDS;
+        int const next =
+            rated_at < count ? (measurement->octave ? octave_index[rated_at] : rated_at + USC_FIRST_RATED) : USC_BANDS;
         bool const counts = i == next;
         bands->frequency_Hz.at[bands_count] = usc_band_Hz[i];
         bands->level_dB.at[bands_count] = usc_round_to_tenth_dB(measurement->value_dB[i]);
@@ -159,17 +159,27 @@ static double value_for(const struct limit *limit, const struct rated *rated, en
 {
     bool const n = quantity == MEASURED_L_PRIME_N, nT = quantity == MEASURED_L_PRIME_NT;
     switch ((enum descriptor)limit->descriptor) {
-    case DESCRIPTOR_L_PRIME_N_W: return n ? rated->value_dB : NAN;
-    case DESCRIPTOR_L_PRIME_NT_W: return nT ? rated->value_dB : NAN;
-    case DESCRIPTOR_L_PRIME_N_W_C_I: return n ? rated->value_dB + rated->C_I_dB : NAN;
-    case DESCRIPTOR_L_PRIME_NT_W_C_I: return nT ? rated->value_dB + rated->C_I_dB : NAN;
-    case DESCRIPTOR_L_PRIME_N_W_C_I_50_2500: return n ? rated->value_dB + rated->C_I_50_2500_dB : NAN;
-    case DESCRIPTOR_L_PRIME_NT_W_C_I_50_2500: return nT ? rated->value_dB + rated->C_I_50_2500_dB : NAN;
+    case DESCRIPTOR_L_PRIME_N_W:
+        return n ? rated->value_dB : NAN;
+    case DESCRIPTOR_L_PRIME_NT_W:
+        return nT ? rated->value_dB : NAN;
+    case DESCRIPTOR_L_PRIME_N_W_C_I:
+        return n ? rated->value_dB + rated->C_I_dB : NAN;
+    case DESCRIPTOR_L_PRIME_NT_W_C_I:
+        return nT ? rated->value_dB + rated->C_I_dB : NAN;
+    case DESCRIPTOR_L_PRIME_N_W_C_I_50_2500:
+        return n ? rated->value_dB + rated->C_I_50_2500_dB : NAN;
+    case DESCRIPTOR_L_PRIME_NT_W_C_I_50_2500:
+        return nT ? rated->value_dB + rated->C_I_50_2500_dB : NAN;
     case DESCRIPTOR_L_NT_A:
-    case DESCRIPTOR_L_PRIME: return nT ? rated->value_dB + rated->C_I_dB : NAN;
-    case DESCRIPTOR_IIC: return quantity == MEASURED_LN || n ? rated->IIC : NAN;
-    case DESCRIPTOR_NISR: return nT ? rated->IIC : NAN;
-    default: return NAN;
+    case DESCRIPTOR_L_PRIME:
+        return nT ? rated->value_dB + rated->C_I_dB : NAN;
+    case DESCRIPTOR_IIC:
+        return quantity == MEASURED_LN || n ? rated->IIC : NAN;
+    case DESCRIPTOR_NISR:
+        return nT ? rated->IIC : NAN;
+    default:
+        return NAN;
     }
 }
 
@@ -185,7 +195,8 @@ static void judge(const struct limit *limit, enum measured_quantity quantity, st
     double const sign = limit->sense == SENSE_AT_LEAST ? -1 : 1;
     rated->margin_dB = sign * (limit->value_dB - value_dB);
     rated->meets_limit = rated->margin_dB >= 0 ? ANSWER_YES : ANSWER_NO;
-    rated->meets_beyond_doubt = rated->margin_dB >= rated->expanded_uncertainty_dB ? ANSWER_YES : ANSWER_NO;
+    if (!isnan(rated->expanded_uncertainty_dB))
+        rated->meets_beyond_doubt = rated->margin_dB >= rated->expanded_uncertainty_dB ? ANSWER_YES : ANSWER_NO;
 }
 
 void study_rate(const struct measurement *measurement, const enum band_flag flag[USC_BANDS],
@@ -197,7 +208,10 @@ void study_rate(const struct measurement *measurement, const enum band_flag flag
     rated->descriptor = descriptor_of_quantity[measurement->quantity];
     rated_levels(measurement, level);
     if (measurement->quantity == MEASURED_DELTA_L) {
-        rate_improvement(level, arena, rated);
+        if (!measurement->octave) /* the reference floors are third octaves */
+            rate_improvement(level, arena, rated);
+        if (options->limit)
+            judge(options->limit, measurement->quantity, arena, rated);
         return;
     }
     if (rate(measurement, level, false, &rating) < 0 || rate(measurement, level, true, &fine) < 0)

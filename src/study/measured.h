@@ -13,9 +13,9 @@
 #include "study/predict.h"
 
 enum field_level { FIELD_L_PRIME_NT, FIELD_L_PRIME_N };
-extern const char *const field_level_names[];            /* "L_prime_nT", "L_prime_n" */
-extern const char *const background_method_names[];      /* "field", "laboratory" */
-extern const char *const measurement_situation_names[];  /* "A", "B", "C" */
+extern const char *const field_level_names[];           /* "L_prime_nT", "L_prime_n" */
+extern const char *const background_method_names[];     /* "field", "laboratory" */
+extern const char *const measurement_situation_names[]; /* "A", "B", "C" */
 
 /* What readings in the room become levels with. */
 struct level_options {
@@ -30,12 +30,12 @@ enum band_flag { BAND_FINE, BAND_BACKGROUND_CORRECTED, BAND_BACKGROUND_LIMIT };
 /* Raw readings to one level a band: energy mean, background, low-frequency procedure, absorption or reverberation.
  * Errors (no reverberation time, no volume) name the place and what to measure. */
 bool measured_levels(const struct raw_measurement *raw, const struct level_options *options, const char *file,
-                     struct problems *problems, struct measurement *level,
-                     enum band_flag flag[USC_BANDS], double *low_frequency_bands);
+                     struct problems *problems, struct measurement *level, enum band_flag flag[USC_BANDS],
+                     double *low_frequency_bands);
 
 struct rate_options {
-    bool covered;             /* Ln was measured with the reference covering on the floor */
-    int situation;            /* enum usc_measurement_situation */
+    bool covered;  /* Ln was measured with the reference covering on the floor */
+    int situation; /* enum usc_measurement_situation */
     double confidence_percent;
     const struct limit *limit; /* NULL: none */
 };

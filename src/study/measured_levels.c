@@ -39,8 +39,8 @@ static bool options_serve(const struct raw_measurement *raw, const struct level_
 }
 
 bool measured_levels(const struct raw_measurement *raw, const struct level_options *options, const char *file,
-                     struct problems *problems, struct measurement *level,
-                     enum band_flag flag[USC_BANDS], double *low_frequency_bands)
+                     struct problems *problems, struct measurement *level, enum band_flag flag[USC_BANDS],
+                     double *low_frequency_bands)
 {
     *level = (struct measurement){.octave = raw->octave};
     level->quantity = options->level == FIELD_L_PRIME_N ? MEASURED_L_PRIME_N : MEASURED_L_PRIME_NT;

@@ -1,10 +1,19 @@
 src_libhouse_la_SOURCES += \
+	src/study/compare_project.h \
+	src/study/compare_project.c \
 	src/study/bare_room.c \
 	src/study/build_height.h \
 	src/study/candidate.c \
 	src/study/candidate.h \
 	src/study/choices.c \
 	src/study/choices.h \
+	src/study/compare.c \
+	src/study/compare.h \
+	src/study/compare_fields.c \
+	src/study/compare_templates.c \
+	src/study/compare_templates.h \
+	src/study/compare_words.c \
+	src/study/compare_words.h \
 	src/study/design.c \
 	src/study/design.h \
 	src/study/design_fields.c \
@@ -28,6 +37,9 @@ src_libhouse_la_SOURCES += \
 	src/study/range_warnings.h \
 	src/study/search.c \
 	src/study/search.h \
+	src/study/specimen.c \
+	src/study/specimen.h \
+	src/study/specimen_fields.c \
 	src/study/stack_names.c \
 	src/study/stack_names.h \
 	src/study/stacks.c \

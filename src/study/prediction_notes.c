@@ -59,8 +59,8 @@ static void note_report(const struct build_up *build_up, const struct room_predi
 }
 
 static void note_thin_layer(const struct build_up *build_up, const struct room_prediction *record,
-                           const struct stack *stack, double report_mass_percent, struct texts *notes,
-                           struct arena *arena)
+                            const struct stack *stack, double report_mass_percent, struct texts *notes,
+                            struct arena *arena)
 {
     const struct screed *screed = build_up->screed->found;
     const struct quantity *stiffness = &usc_delta_Lw_formula_of(screed->law)->given[1];

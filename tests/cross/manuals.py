@@ -10,7 +10,7 @@ import tempfile
 
 PROGRAM = os.environ["UNDERSCREED"]
 TOP = pathlib.Path(os.environ["USC_TOP"])
-COMMANDS = ["predict", "design", "limits", "catalogue", "formulas", "formats", "start"]
+COMMANDS = ["predict", "design", "rate", "limits", "catalogue", "formulas", "formats", "start", "stiffness"]
 FORMATS = ["project", "catalogue", "limits", "practice"]
 results = []
 
@@ -102,7 +102,7 @@ def check_statuses():
     check("exit statuses of underscreed(1)", difference(documented, set("01234")))
     for command in COMMANDS:
         of_page = {item for section, _, item in items(f"underscreed-{command}.1") if section == "EXIT STATUS"}
-        due = set("01234") if command in ("predict", "design") else set("0234")
+        due = set("01234") if command in ("predict", "design", "rate") else set("0234")
         check(f"exit statuses of underscreed-{command}(1)", difference(of_page, due))
 
 
@@ -146,6 +146,8 @@ def check_results():
                  ["--slab-mass", "432", "--screed-mass", "90", "--underlay-stiffness", "80", "--flanking-mass", "292"])
     check_result("design", {"room": lambda d: d["rooms"][0], "choice": lambda d: d["rooms"][0]["choices"][0],
                             "rejected": lambda d: d["rooms"][0]["rejected"][0]}, ["data/demo/linden-court.json"])
+    check_result("stiffness", {"spread": lambda d: d["spread"]}, ["data/demo/specimens.csv"])
+    check_result("rate", {"bands": lambda d: d["bands"]}, ["data/demo/field-guest-room.csv"])
 
 
 def example_commands(name):

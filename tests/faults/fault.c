@@ -6,7 +6,6 @@
  *     FAULT_CALL=name       the call of that name (fflush, mkstemp, fchmod, rename, read) fails
  *     FAULT_ERRNO=number    with this errno
  */
-#define _GNU_SOURCE
 #include <dlfcn.h>
 #include <errno.h>
 #include <stdbool.h>
