@@ -142,6 +142,7 @@ void command_catalogue(struct session *session)
     if (options->check)
         page_paragraph(page, "%s: no fault found; rows: underlays %zu, screeds %zu, floorings %zu.", options->check,
                        choice.rows.underlays.count, choice.rows.screeds.count, choice.rows.floorings.count);
-    page_of_data(page, &session->data);
+    else
+        page_of_data(page, &session->data);
     session_print_page(session, page);
 }

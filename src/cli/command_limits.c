@@ -74,6 +74,7 @@ void command_limits(struct session *session)
     page_of_limits(page, &chosen, options->argument_count > 0);
     if (options->check)
         page_paragraph(page, "%s: no fault found; limits: %zu.", options->check, chosen.limits.count);
-    page_of_data(page, &session->data);
+    else
+        page_of_data(page, &session->data);
     session_print_page(session, page);
 }
