@@ -2,6 +2,7 @@
 dist_man_MANS = \
 	man/underscreed.1 \
 	man/underscreed-catalogue.1 \
+	man/underscreed-compare.1 \
 	man/underscreed-design.1 \
 	man/underscreed-formats.1 \
 	man/underscreed-formulas.1 \

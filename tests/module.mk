@@ -20,6 +20,7 @@ unit_tests = \
 	tests/unit/csv_test.c \
 	tests/unit/measurements_test.c \
 	tests/unit/measured_test.c \
+	tests/unit/measurement_plan_test.c \
 	tests/unit/problem_lines.h \
 	tests/unit/number_test.c \
 	tests/unit/text_test.c \
@@ -43,6 +44,7 @@ command_tests = \
 	tests/commands/hostile.test \
 	tests/faults/faults.test \
 	tests/commands/rate.test \
+	tests/commands/compare.test \
 	tests/commands/stiffness.test \
 	tests/commands/dist.test
 

@@ -12,7 +12,7 @@
     suite(arena) suite(number) suite(text) suite(file) suite(problem) suite(json_out) suite(text_page) \
     suite(csv) suite(measurements) suite(specimen) \
     suite(data) suite(json_text) suite(project_read) \
-    suite(compare) suite(predict) suite(design) suite(measured)
+    suite(compare) suite(predict) suite(design) suite(measured) suite(measurement_plan)
 
 #define DECLARE_SUITE(name) Suite *name##_suite(void);
 EVERY_SUITE(DECLARE_SUITE)

@@ -174,6 +174,10 @@ void command_rate(struct session *session)
 {
     const struct options *options = &session->options;
     static char head[65536];
+    if (options->plan) {
+        command_rate_plan(session);
+        return;
+    }
     if (options->argument_count != 1) {
         outcome_message(OUTCOME_USAGE, "rate: needs one file of measured levels (- for standard input)");
         return;

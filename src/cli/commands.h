@@ -20,6 +20,7 @@ struct session {
 void command_predict(struct session *session);
 void command_design(struct session *session);
 void command_rate(struct session *session);
+void command_rate_plan(struct session *session); /* rate --plan */
 void command_stiffness(struct session *session);
 void command_compare(struct session *session);
 void command_limits(struct session *session);

@@ -12,6 +12,7 @@ src_libhouse_la_SOURCES += \
 	src/cli/command_options.c \
 	src/cli/command_predict.c \
 	src/cli/command_rate.c \
+	src/cli/command_rate_plan.c \
 	src/cli/command_start.c \
 	src/cli/command_stiffness.c \
 	src/cli/commands.h \

@@ -119,6 +119,7 @@ static const struct option_row rows[] = {
     CHOICE("background", background, background_method_names, FOR(RATE), NULL, "window of the background correction"),
     SWITCH("covered", 0, covered, FOR(RATE), "measured with the reference covering: gives Ln,eq,0,w"),
     CHOICE("situation", situation, measurement_situation_names, FOR(RATE), NULL, "of the uncertainty (B)"),
+    SWITCH("plan", 0, plan, FOR(RATE), "FILE is a project: which of its rooms to measure, and how"),
     NUMBER("confidence", "PERCENT", confidence, FOR(RATE), 84, 99.5, "one-sided: 84, 90, 95 (default), 97.5, 99.5"),
     NUMBER("resonance", "HZ", resonance, FOR(STIFFNESS), SPECIMEN_RESONANCE_LEAST_HZ, SPECIMEN_RESONANCE_MOST_HZ,
            "of the loaded specimen, extrapolated to no force"),

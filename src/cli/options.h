@@ -23,7 +23,7 @@ enum command {
 /* What the command line asked for. Numbers are NaN, texts NULL, choices -1 when not given. */
 struct options {
     enum command command;
-    bool help, json, ascii, strict, working, one_build_up, manual, schema, covered;
+    bool help, json, ascii, strict, working, one_build_up, manual, schema, covered, plan;
     int width, most; /* 0: not given */
     const char *output, *data, *catalogue, *limits, *limit, *room, *country, *check, *in_series;
     int K, rank_by, screed_law, position, field_level, background, situation;

@@ -78,6 +78,15 @@ void document_rate(FILE *stream, const struct rated *rated)
     tail(&out);
 }
 
+void document_plan(FILE *stream, const struct project *project, const struct measurement_plan *plan)
+{
+    struct json_out out;
+    head(&out, stream, "underscreed-rate/1", ANSWER_NONE);
+    json_text(&out, "project", project->name);
+    json_members(&out, &measurement_plan_record, plan);
+    tail(&out);
+}
+
 void document_compare(FILE *stream, const struct project *project, const char *room,
                       const struct comparison *comparison)
 {

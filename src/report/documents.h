@@ -10,6 +10,7 @@
 #include "study/compare.h"
 #include "study/design.h"
 #include "study/measured.h"
+#include "study/measurement_plan.h"
 #include "study/predict.h"
 #include "study/specimen.h"
 
@@ -18,6 +19,7 @@ void document_predict(FILE *stream, const struct project *project, const struct 
 void document_design(FILE *stream, const struct project *project, const struct data *data,
                      const struct design_options *options, const struct design *design);
 void document_rate(FILE *stream, const struct rated *rated);
+void document_plan(FILE *stream, const struct project *project, const struct measurement_plan *plan);
 void document_stiffness(FILE *stream, const struct stiffness_result *result);
 void document_compare(FILE *stream, const struct project *project, const char *room,
                       const struct comparison *comparison);

@@ -14,6 +14,7 @@ src_libhouse_la_SOURCES += \
 	src/report/pages_design.c \
 	src/report/pages_formats.c \
 	src/report/pages_formulas.c \
+	src/report/pages_plan.c \
 	src/report/pages_predict.c \
 	src/report/pages_rate.c \
 	src/report/pages_stiffness.c \

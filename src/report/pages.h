@@ -15,6 +15,7 @@ void page_of_design(struct page *page, const struct project *project, const stru
                     const struct design *design, int most);
 /* name: of the file that was rated. */
 void page_of_rating(struct page *page, const char *name, const struct rated *rated);
+void page_of_plan(struct page *page, const struct project *project, const struct measurement_plan *plan);
 void page_of_comparison(struct page *page, const char *room, const struct comparison *comparison);
 /* name: of the file, or a heading. */
 void page_of_stiffness(struct page *page, const char *name, const struct stiffness_result *result);

@@ -25,6 +25,9 @@ src_libhouse_la_SOURCES += \
 	src/study/measured.h \
 	src/study/measured_fields.c \
 	src/study/measured_levels.c \
+	src/study/measurement_plan.c \
+	src/study/measurement_plan.h \
+	src/study/measurement_plan_fields.c \
 	src/study/model_check.c \
 	src/study/predict.c \
 	src/study/predict.h \

@@ -10,7 +10,7 @@ import tempfile
 
 PROGRAM = os.environ["UNDERSCREED"]
 TOP = pathlib.Path(os.environ["USC_TOP"])
-COMMANDS = ["predict", "design", "rate", "limits", "catalogue", "formulas", "formats", "start", "stiffness"]
+COMMANDS = ["predict", "design", "rate", "compare", "limits", "catalogue", "formulas", "formats", "start", "stiffness"]
 FORMATS = ["project", "catalogue", "limits", "practice"]
 results = []
 
@@ -45,7 +45,7 @@ def items(name):
         if line.startswith(".Sh "):
             section, subsection = line[4:].strip('"'), ""
         elif line.startswith(".Ss "):
-            subsection = line[4:]
+            subsection = line[4:].strip('"')
         elif line.startswith(".It "):
             yield section, subsection, line[4:]
 
@@ -125,13 +125,13 @@ def check_formats():
         check(f"keys of underscreed-{kind}(5)", difference(page, program - elsewhere))
 
 
-def check_result(command, subsections, arguments):
-    """subsections: of the page, each with how to find one such object in the document."""
+def check_result(command, subsections, arguments, root=""):
+    """subsections: of the page, each with how to find one such object in the document; root: that of the document."""
     page = dict(keys_of_page(f"underscreed-{command}.1", "JSON OUTPUT"))
     told = run(command, "--json", *arguments)
     try:
         document = json.loads(told.stdout)
-        wrong = difference(set(page[""]), set(document))
+        wrong = difference(set(page[root]), set(document))
         for name, pick in subsections.items():
             wrong += difference(set(page[name]), set(pick(document)))
     except (ValueError, LookupError, TypeError) as error:
@@ -148,6 +148,10 @@ def check_results():
                             "rejected": lambda d: d["rooms"][0]["rejected"][0]}, ["data/demo/linden-court.json"])
     check_result("stiffness", {"spread": lambda d: d["spread"]}, ["data/demo/specimens.csv"])
     check_result("rate", {"bands": lambda d: d["bands"]}, ["data/demo/field-guest-room.csv"])
+    check_result("rate", {"planned room": lambda d: d["plan"][0]}, ["--plan", "data/demo/linden-court.json"],
+                 root="plan")
+    check_result("compare", {"band": lambda d: d["bands"][0], "explanation": lambda d: d["explanations"][0]},
+                 ["--room", "Guest room, flat 4", "data/demo/linden-court.json", "data/demo/field-guest-room.csv"])
 
 
 def example_commands(name):
