@@ -15,17 +15,17 @@ static void bullets(struct page *page, const char *heading, const struct texts *
 
 static void bands_figure(struct page *page, const struct comparison *comparison)
 {
-    const struct band_comparison *band = comparison->bands.at;
+    const struct compared_bands *bands = comparison->bands;
     int count = 0;
-    for (size_t i = 0; i < comparison->bands.count; i++)
-        count += !isnan(band[i].measured_dB);
+    for (size_t i = 0; i < bands->frequency_Hz.count; i++)
+        count += !isnan(bands->measured_dB.at[i]);
     struct page_figure *figure = page_figure(page, "measured", "predicted", "dB", count);
-    for (size_t i = 0, at = 0; i < comparison->bands.count; i++) {
-        if (isnan(band[i].measured_dB))
+    for (size_t i = 0, at = 0; i < bands->frequency_Hz.count; i++) {
+        if (isnan(bands->measured_dB.at[i]))
             continue;
-        figure->label[at] = phrase_short(page->arena, band[i].frequency_Hz, "Hz");
-        figure->value[at] = band[i].measured_dB;
-        figure->mark[at++] = band[i].predicted_dB;
+        figure->label[at] = phrase_short(page->arena, bands->frequency_Hz.at[i], "Hz");
+        figure->value[at] = bands->measured_dB.at[i];
+        figure->mark[at++] = bands->predicted_dB.at[i];
     }
 }
 

@@ -215,15 +215,24 @@ static struct objects explanations_of(const struct fit fits[CAUSES], const doubl
     return (struct objects){list, count};
 }
 
-static struct objects bands_of(const struct measured_bands *measured, const double predicted_dB[USC_BANDS],
-                               struct arena *arena)
+static struct numbers band_column(struct arena *arena)
 {
-    struct band_comparison *list = arena_take_many(arena, USC_BANDS, sizeof *list);
+    return (struct numbers){arena_take_many(arena, USC_BANDS, sizeof(double)), USC_BANDS};
+}
+
+static struct compared_bands *bands_of(const struct measured_bands *measured, const double predicted_dB[USC_BANDS],
+                                       struct arena *arena)
+{
+    struct compared_bands *bands = arena_take(arena, sizeof *bands);
+    *bands = (struct compared_bands){band_column(arena), band_column(arena), band_column(arena), band_column(arena)};
     for (int i = 0; i < USC_BANDS; i++) {
         double const measured_dB = measured->has[i] ? measured->level_dB[i] : NAN;
-        list[i] = (struct band_comparison){usc_band_Hz[i], measured_dB, predicted_dB[i], measured_dB - predicted_dB[i]};
+        bands->frequency_Hz.at[i] = usc_band_Hz[i];
+        bands->measured_dB.at[i] = measured_dB;
+        bands->predicted_dB.at[i] = predicted_dB[i];
+        bands->difference_dB.at[i] = measured_dB - predicted_dB[i];
     }
-    return (struct objects){list, USC_BANDS};
+    return bands;
 }
 
 static void conclude(const struct difference *difference, struct arena *arena, struct comparison *comparison)

@@ -47,9 +47,9 @@ struct compare_options {
 /* Judgement: 2 dB below 100 Hz, 1 dB above; agreement within 2 dB, about what the simplified model can promise. */
 void compare_options_default(struct compare_options *options);
 
-/* Keys as the JSON result has them. NaN: does not apply. */
-struct band_comparison {
-    double frequency_Hz, measured_dB, predicted_dB, difference_dB; /* measured less predicted */
+/* Keys as the JSON result has them. NaN: does not apply. All four of USC_BANDS values. */
+struct compared_bands {
+    struct numbers frequency_Hz, measured_dB, predicted_dB, difference_dB; /* measured less predicted */
 };
 
 /* One way to explain the difference. */
@@ -70,7 +70,7 @@ struct comparison {
     int quantity;
     double measured_w_dB, predicted_w_dB, difference_w_dB; /* rated in steps of 0.1 dB */
     int measured_whole_dB, predicted_whole_dB;             /* rated in whole dB */
-    struct objects bands;                                  /* struct band_comparison */
+    struct compared_bands *bands;
     struct objects explanations;                           /* struct explanation, heaviest first */
     int finding;
     const char *finding_in_words;
@@ -80,7 +80,7 @@ struct comparison {
     double fitted_f0_Hz, predicted_f0_Hz;
     struct texts evidence, deciding_readings, inspect_first;
 };
-extern const struct record band_comparison_record, explanation_record, comparison_record;
+extern const struct record compared_bands_record, explanation_record, comparison_record;
 
 /* Levels per band by the simplified model, 21 values. NaN all over when L'nT is asked without a volume. */
 void compare_predicted_bands(const struct compare_room *room, enum compare_quantity quantity,

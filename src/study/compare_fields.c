@@ -4,12 +4,12 @@
 #define ANY_NUMBER(S, M, UNIT, HEADING) NUMBER_FIELD(S, M, UNIT, -INFINITY, INFINITY, NONE, HEADING)
 
 static const struct field band_fields[] = {
-    NUMBER_FIELD(band_comparison, frequency_Hz, "Hz", 50, 5000, NONE, "third-octave band"),
-    ANY_NUMBER(band_comparison, measured_dB, "dB", "measured level; none when the band was not measured"),
-    ANY_NUMBER(band_comparison, predicted_dB, "dB", "level by the simplified model"),
-    ANY_NUMBER(band_comparison, difference_dB, "dB", "measured less predicted"),
+    NUMBERS_FIELD(compared_bands, frequency_Hz, "Hz", 50, 5000, "third-octave bands"),
+    NUMBERS_FIELD(compared_bands, measured_dB, "dB", -INFINITY, INFINITY, "levels, null where not measured"),
+    NUMBERS_FIELD(compared_bands, predicted_dB, "dB", -INFINITY, INFINITY, "levels by the simplified model"),
+    NUMBERS_FIELD(compared_bands, difference_dB, "dB", -INFINITY, INFINITY, "measured less predicted"),
 };
-const struct record band_comparison_record = RECORD("band", band_comparison, band_fields);
+const struct record compared_bands_record = RECORD("bands", compared_bands, band_fields);
 
 static const struct field explanation_fields[] = {
     TEXT_FIELD(explanation, cause, true, "what would explain the difference"),
@@ -33,7 +33,7 @@ static const struct field comparison_fields[] = {
     ANY_NUMBER(comparison, difference_w_dB, "dB", "measured less predicted single number"),
     INTEGER_FIELD(comparison, measured_whole_dB, -400, 400, NONE, "measured single number in whole dB"),
     INTEGER_FIELD(comparison, predicted_whole_dB, -400, 400, NONE, "single number of the predicted bands in whole dB"),
-    OBJECTS_FIELD(comparison, bands, &band_comparison_record, true, "band by band"),
+    OBJECT_FIELD(comparison, bands, &compared_bands_record, true, "band by band"),
     OBJECTS_FIELD(comparison, explanations, &explanation_record, true, "what would explain it, heaviest first"),
     CHOICE_FIELD(comparison, finding, finding_names, NONE, true, "the finding"),
     TEXT_FIELD(comparison, finding_in_words, true, "the finding in a sentence"),

@@ -44,6 +44,16 @@ static const char *unfit(const struct measurement *measurement, const struct roo
     return NULL;
 }
 
+static void add_evidence(struct comparison *comparison, struct arena *arena, const char *sentence)
+{
+    struct texts *evidence = &comparison->evidence;
+    const char **longer = arena_take_many(arena, evidence->count + 1, sizeof *longer);
+    if (evidence->count)
+        memcpy(longer, evidence->at, evidence->count * sizeof *longer);
+    longer[evidence->count] = sentence;
+    *evidence = (struct texts){longer, evidence->count + 1};
+}
+
 bool compare_room_with(const struct project *project, const struct room *room, const struct practice *practice,
                        enum K_by K_by, const struct measurement *measurement, struct arena *arena,
                        struct comparison *comparison, const char **complaint)
@@ -73,5 +83,8 @@ bool compare_room_with(const struct project *project, const struct room *room, c
         *complaint = "the measurement lacks a band between 100 and 3150 Hz";
         return false;
     }
+    if (factors.effect && effect.delta_Lw_by == DELTA_LW_BY_COVERING)
+        add_evidence(comparison, arena,
+                     "The soft covering governs the predicted single number; the bands hold the floating floor alone.");
     return true;
 }

@@ -150,7 +150,7 @@ def check_results():
     check_result("rate", {"bands": lambda d: d["bands"]}, ["data/demo/field-guest-room.csv"])
     check_result("rate", {"planned room": lambda d: d["plan"][0]}, ["--plan", "data/demo/linden-court.json"],
                  root="plan")
-    check_result("compare", {"band": lambda d: d["bands"][0], "explanation": lambda d: d["explanations"][0]},
+    check_result("compare", {"bands": lambda d: d["bands"], "explanation": lambda d: d["explanations"][0]},
                  ["--room", "Guest room, flat 4", "data/demo/linden-court.json", "data/demo/field-guest-room.csv"])
 
 
