@@ -2,4 +2,3 @@
 
 const double usc_band_Hz[USC_BANDS] = {50,  63,  80,   100,  125,  160,  200,  250,  315,  400, 500,
                                        630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000};
-const double usc_octave_band_Hz[USC_OCTAVE_BANDS] = {125, 250, 500, 1000, 2000};

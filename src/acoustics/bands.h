@@ -15,6 +15,5 @@ enum {
 
 /* Nominal frequencies in Hz. */
 extern const double usc_band_Hz[USC_BANDS];
-extern const double usc_octave_band_Hz[USC_OCTAVE_BANDS];
 
 #endif

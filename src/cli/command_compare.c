@@ -4,6 +4,7 @@
 #include "report/documents.h"
 #include "report/pages.h"
 #include "study/compare_project.h"
+#include "study/measured.h"
 
 struct result {
     const struct project *project;
@@ -17,19 +18,29 @@ static void print_document(FILE *stream, void *context)
     document_compare(stream, result->project, result->room->name, &result->comparison);
 }
 
-/* The measured spectrum; false after a message. */
-static bool read_spectrum(struct session *session, const char *name, struct measurement *measurement)
+/* The measured spectrum, or one formed from readings in the room's receiving room; false after a message. */
+static bool read_spectrum(struct session *session, const char *name, const struct room *room,
+                          struct measurement *measurement)
 {
+    struct level_options const form = {FIELD_L_PRIME_NT, USC_BACKGROUND_FIELD, receiving_volume_m3(room->below)};
+    struct raw_measurement raw;
+    enum band_flag flag[USC_BANDS];
+    double low_frequency_bands;
     size_t length;
     const char *text = file_read_whole(session->arena, name, &length);
     if (!text) {
         outcome_system("%s", name);
         return false;
     }
-    if (measurement_read(measurement, session->arena, &session->problems, name, text, length))
-        return true;
-    outcome_problems(&session->problems, NULL);
-    return false;
+    bool fine;
+    if (measurement_table_of(session->arena, text, length) == TABLE_RAW)
+        fine = raw_measurement_read(&raw, session->arena, &session->problems, name, text, length) &&
+               measured_levels(&raw, &form, name, &session->problems, measurement, flag, &low_frequency_bands);
+    else
+        fine = measurement_read(measurement, session->arena, &session->problems, name, text, length);
+    if (!fine)
+        outcome_problems(&session->problems, NULL);
+    return fine;
 }
 
 void command_compare(struct session *session)
@@ -43,13 +54,15 @@ void command_compare(struct session *session)
         return;
     }
     result.project = session_load_project(session);
-    if (!result.project || !read_spectrum(session, options->argument[1], &measurement))
+    if (!result.project)
         return;
     result.room = compare_find_room(result.project, options->room, session->arena, &complaint);
     if (!result.room) {
         outcome_message(OUTCOME_USAGE, "%s", complaint);
         return;
     }
+    if (!read_spectrum(session, options->argument[1], result.room, &measurement))
+        return;
     if (!compare_room_with(result.project, result.room, &session->data.practice,
                            options->K == K_BY_TABLE ? K_BY_TABLE : K_BY_FORMULA, &measurement, session->arena,
                            &result.comparison, &complaint)) {

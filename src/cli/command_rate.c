@@ -67,8 +67,12 @@ static bool read_levels(struct session *session, const char *name, const char *t
             options->background == USC_BACKGROUND_LABORATORY ? USC_BACKGROUND_LABORATORY : USC_BACKGROUND_FIELD,
         .volume_m3 = options->volume,
     };
-    return raw_measurement_read(&raw, session->arena, &session->problems, name, text, length) &&
-           measured_levels(&raw, &form, name, &session->problems, level, flag, low_frequency_bands);
+    if (!raw_measurement_read(&raw, session->arena, &session->problems, name, text, length))
+        return false;
+    if (raw.has_corner && isnan(options->volume))
+        outcome_message(OUTCOME_MET,
+                        "%s: note: readings in corners count below 25 m3; without --volume they are left out", name);
+    return measured_levels(&raw, &form, name, &session->problems, level, flag, low_frequency_bands);
 }
 
 static void rate_one(struct session *session, const char *name, const char *text, size_t length,

@@ -22,11 +22,6 @@ void json_open(struct json_out *out, FILE *stream)
     *out = (struct json_out){.stream = stream};
 }
 
-void json_open_compact(struct json_out *out, FILE *stream)
-{
-    *out = (struct json_out){.stream = stream, .compact = true};
-}
-
 void json_close(struct json_out *out)
 {
     claim(out->begun && out->depth == 0);
@@ -35,8 +30,6 @@ void json_close(struct json_out *out)
 
 static void break_line(struct json_out *out)
 {
-    if (out->compact)
-        return;
     fputc('\n', out->stream);
     for (int i = 0; i < out->depth; i++)
         fputs("  ", out->stream);
@@ -77,7 +70,7 @@ static void begin_value(struct json_out *out, const char *key)
     }
     claim(level->array == !key);
     if (level->any)
-        fputs(out->compact ? ", " : ",", out->stream);
+        fputc(',', out->stream);
     level->any = true;
     break_line(out);
     if (key) {

@@ -1,6 +1,6 @@
 /* JSON written as it is made: a small streaming writer on a FILE.
  *
- * Two layouts: indented by two spaces for reading, or compact on one line for line-wise output. Every mistake of the
+ * Indented by two spaces, arrays of numbers on one line. Every mistake of the
  * caller (an infinite number, a key inside an array, a missing key inside an object, unbalanced ends, nesting deeper
  * than JSON_DEPTH) is a bug and aborts. Write errors stay in the FILE and are found by output_complete().
  * The names keep clear of the JSON library that reads: json_null() and json_integer() are functions of its own.
@@ -19,7 +19,6 @@ enum { JSON_DEPTH = 32 };
 
 struct json_out {
     FILE *stream;
-    bool compact;
     bool begun; /* the document's one value was started */
     int depth;
     struct json_level {
@@ -27,9 +26,7 @@ struct json_out {
     } level[JSON_DEPTH];
 };
 
-/* Compact: the whole document on one line. */
 void json_open(struct json_out *out, FILE *stream);
-void json_open_compact(struct json_out *out, FILE *stream);
 /* Ends the document with a line feed; open objects or arrays, or no value at all, are a bug. */
 void json_close(struct json_out *out);
 
@@ -46,7 +43,7 @@ void json_text(struct json_out *out, const char *key, const char *text);
 void json_flag(struct json_out *out, const char *key, bool flag);
 void json_answer(struct json_out *out, const char *key, enum answer answer);
 void json_absent(struct json_out *out, const char *key);
-/* An array on one line in both layouts. */
+/* An array on one line. */
 void json_numbers(struct json_out *out, const char *key, const double at[], size_t count);
 
 /* A struct by its field table, nested structs and lists included. thing NULL: null. Each key of the table is present;

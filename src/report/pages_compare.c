@@ -56,7 +56,7 @@ void page_of_comparison(struct page *page, const char *room, const struct compar
     page_fact(facts, "measured", phrase_dB(arena, comparison->measured_w_dB), "%d dB in whole dB",
               comparison->measured_whole_dB);
     page_fact(facts, "predicted", phrase_dB(arena, comparison->predicted_w_dB),
-              "from the bands of the simplified model");
+              "from its bands; the formula of predict may differ by about 1 dB");
     page_fact(facts, "difference", phrase_dB(arena, comparison->difference_w_dB), "measured less predicted");
     page_paragraph(page, "Finding: %s Confidence %s (%s of 1).", comparison->finding_in_words,
                    comparison->confidence_in_words, phrase_fixed(arena, comparison->confidence, 2, ""));

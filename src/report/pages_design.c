@@ -62,16 +62,17 @@ static void best_paragraph(struct page *page, const struct design_room *room)
     const struct design_choice *best = room->choices.at;
     page_paragraph(
         page,
-        "The first: %s under %s of %s, %s in all. s' %s on %s gives f0 %s and ΔLw %s; L'n,w %s%s%s. Turn the "
-        "edge up at least %s above the slab%s.",
+        "The first: %s under %s of %s, %s in all. s' %s on %s gives f0 %s and ΔLw %s; L'n,w %s%s%s. %s "
+        "at least %s above the slab%s.",
         best->underlay, phrase_short(arena, best->thickness_mm, "mm"), best->screed,
         phrase_short(arena, best->height_mm, "mm"), phrase_fixed(arena, best->stiffness_MN_m3, 1, "MN/m3"),
         phrase_short(arena, best->screed_mass_kg_m2, "kg/m2"), phrase_fixed(arena, best->f0_Hz, 1, "Hz"),
         phrase_dB(arena, best->delta_Lw_dB), phrase_dB(arena, best->L_prime_n_w_dB),
         isnan(best->L_prime_nT_w_dB) ? "" : ", L'nT,w ",
         isnan(best->L_prime_nT_w_dB) ? "" : phrase_dB(arena, best->L_prime_nT_w_dB),
-        phrase_short(arena, best->upstand_mm, "mm"),
-        best->edge_strip_needed ? "; it yields too little to be the edge strip, so lay one as well" : "");
+        best->turned_up ? "Turn the underlay up" : "Set an edge strip", phrase_short(arena, best->upstand_mm, "mm"),
+        best->turned_up && best->edge_strip_needed ? "; it yields too little to be the edge strip, so set one as well"
+                                                   : "");
     if (!strcmp(best->screed_kind, "AS"))
         page_warning(page,
                      "Mastic asphalt is laid at over 200 °C: it burns, gives off fumes and can set fire to what it "

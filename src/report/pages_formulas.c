@@ -15,13 +15,34 @@ static int symbol_index(const struct formula *formula, const char *text, size_t 
     return -1;
 }
 
-/* The values of a list formula, separated by commas. */
-static const char *list_phrase(struct arena *arena, const struct step *step)
+enum { LIST_SHOWN_MOST = 8 };
+
+/* The text with the only symbol of a list formula replaced by a number. */
+static const char *with_number(struct arena *arena, const char *text, double number)
 {
-    const char *all = "";
-    for (int i = 0; i < step->given_count; i++)
-        all = arena_printf(arena, "%s%s%s", all, i ? ", " : "", phrase_short(arena, step->given[i], ""));
-    return all;
+    const char *open = strchr(text, '{'), *close = open ? strchr(open, '}') : NULL;
+    if (!close)
+        return text;
+    return arena_printf(arena, "%.*s%s%s", (int)(open - text), text, phrase_short(arena, number, ""), close + 1);
+}
+
+/* "1/(1/10 + 1/20)", "mean(308, 216)": sum(...) and mean(...) written out for every value. */
+static const char *list_with_numbers(struct arena *arena, const struct step *step)
+{
+    const char *expression = step->formula->expression;
+    const char *sum = strstr(expression, "sum("), *mean = strstr(expression, "mean(");
+    const char *open = sum ? sum + 3 : mean + 4, *end = open + 1, *all = "";
+    for (int depth = 1; *end && depth > 0; end++)
+        depth += *end == '(' ? 1 : *end == ')' ? -1 : 0;
+    const char *inside = arena_text_of(arena, open + 1, (size_t)(end - open) - 2);
+    for (int i = 0; i < step->given_count && i < LIST_SHOWN_MOST; i++)
+        all = arena_printf(arena, "%s%s%s", all,
+                           !i    ? ""
+                           : sum ? " + "
+                                 : ", ",
+                           with_number(arena, inside, step->given[i]));
+    return arena_printf(arena, "%.*s(%s%s)%s", (int)((sum ? sum : mean + 4) - expression), expression, all,
+                        step->given_count > LIST_SHOWN_MOST ? " ..." : "", end);
 }
 
 /* "45 ": a number (or a bracket) and a blank. */
@@ -43,6 +64,8 @@ const char *step_with_numbers(struct arena *arena, const struct step *step)
                                phrase_short(arena, step->given[i], formula->given[i].unit));
         return all;
     }
+    if (formula->list)
+        return list_with_numbers(arena, step);
     while (*from) {
         size_t plain = strcspn(from, "{");
         all = arena_printf(arena, "%s%.*s", all, (int)plain, from);
@@ -53,9 +76,7 @@ const char *step_with_numbers(struct arena *arena, const struct step *step)
             break;
         size_t length = strcspn(from + 1, "}");
         int index = symbol_index(formula, from + 1, length);
-        const char *number = formula->list ? list_phrase(arena, step)
-                             : index >= 0  ? phrase_short(arena, step->given[index], "")
-                                           : "?";
+        const char *number = index >= 0 ? phrase_short(arena, step->given[index], "") : "?";
         all = arena_printf(arena, "%s%s", all, number);
         from += length + 1 + (from[length + 1] == '}');
     }

@@ -45,7 +45,7 @@ static void level_facts(struct page_facts *facts, struct arena *arena, const str
         page_fact(facts, "K", phrase_dB(arena, room->K_dB), "no massive wall without lining");
     else
         page_fact(facts, "K", phrase_dB(arena, room->K_dB), "by %s, mean flanking mass %s", K_by_names[room->K_by],
-                  phrase_short(arena, room->mean_flanking_mass_kg_m2, "kg/m2"));
+                  phrase_up_to(arena, room->mean_flanking_mass_kg_m2, 1, "kg/m2"));
     page_fact(facts, "L'n,w", phrase_dB(arena, room->L_prime_n_w_dB), NULL);
     if (!isnan(room->L_prime_nT_w_dB))
         page_fact(facts, "L'nT,w", phrase_dB(arena, room->L_prime_nT_w_dB), "receiving room of %s",

@@ -8,6 +8,8 @@
 const char *phrase_dB(struct arena *arena, double level_dB);
 /* Fixed decimals and the unit behind a blank. */
 const char *phrase_fixed(struct arena *arena, double value, int decimals, const char *unit);
+/* As few decimals as say it, up to as many as stated. */
+const char *phrase_up_to(struct arena *arena, double value, int decimals, const char *unit);
 /* As few decimals as say it, up to three. */
 const char *phrase_short(struct arena *arena, double value, const char *unit);
 

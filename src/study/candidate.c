@@ -212,7 +212,7 @@ double candidate_upstand_mm(const struct practice *practice, const struct stack 
 bool candidate_edge_strip_needed(const struct practice *practice, const struct stack *stack, bool heated)
 {
     enum practice_value const asked = heated ? PRACTICE_EDGE_YIELD_HEATED_MM : PRACTICE_EDGE_YIELD_MM;
-    return stack->layer[0]->edge_yield_mm < practice_number(practice, asked);
+    return stack->layer[0]->form == FORM_BOARD || stack->layer[0]->edge_yield_mm < practice_number(practice, asked);
 }
 
 void candidate_examine(const struct project *project, const struct room *room, const struct practice *practice,

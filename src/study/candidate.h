@@ -62,7 +62,7 @@ static inline double candidate_cost_per_m2(const struct stack *stack, const stru
 double candidate_upstand_mm(const struct practice *practice, const struct stack *stack, double thickness_mm,
                             const struct flooring *flooring);
 
-/* Does the turned-up edge of the top layer yield too little to serve as the edge strip? */
+/* A board is not turned up; a roll may be, and yield too little to serve as the edge strip. */
 bool candidate_edge_strip_needed(const struct practice *practice, const struct stack *stack, bool heated);
 
 /* "5 mm too high" */

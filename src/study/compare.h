@@ -71,7 +71,7 @@ struct comparison {
     double measured_w_dB, predicted_w_dB, difference_w_dB; /* rated in steps of 0.1 dB */
     int measured_whole_dB, predicted_whole_dB;             /* rated in whole dB */
     struct compared_bands *bands;
-    struct objects explanations;                           /* struct explanation, heaviest first */
+    struct objects explanations; /* struct explanation, heaviest first */
     int finding;
     const char *finding_in_words;
     double confidence;               /* weight of what the finding says, 0..1 */

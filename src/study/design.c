@@ -53,6 +53,7 @@ static void describe_choice(const struct study *study, const struct group *group
         .upstand_mm = candidate_upstand_mm(study->practice, stack, pour->thickness_mm, flooring),
         .screed_mass_kg_m2 = floating.screed_mass_kg_m2,
         .in_published_range = !floating.out_of_range,
+        .turned_up = stack->layer[0]->form == FORM_ROLL,
         .edge_strip_needed = candidate_edge_strip_needed(study->practice, stack, any_heated(group)),
         .stack_index = (int)stack_index,
         .screed_index = pour->screed_index,

@@ -35,7 +35,8 @@ struct design_choice {
     double thickness_mm, height_mm, mass_kg_m2, wet_load_kN_m2, stiffness_MN_m3, f0_Hz, delta_Lw_dB;
     double L_prime_n_w_dB, L_prime_nT_w_dB, margin_dB, cost_per_m2, upstand_mm, screed_mass_kg_m2;
     bool in_published_range;              /* every formula of this floor */
-    bool edge_strip_needed;               /* the turned-up edge yields too little to serve as one */
+    bool turned_up;                       /* the top layer comes on a roll and is turned up at the walls */
+    bool edge_strip_needed;               /* a board, or a turned-up edge that yields too little to serve as one */
     int stack_index, screed_index, order; /* not in the record */
 };
 extern const struct record design_choice_record;

@@ -18,10 +18,11 @@ static const struct field choice_fields[] = {
     CHOICE_NUMBER(L_prime_nT_w_dB, "dB", "predicted L'nT,w"),
     CHOICE_NUMBER(margin_dB, "dB", "to the limit, positive is good"),
     CHOICE_NUMBER(cost_per_m2, "", "cost of underlays and screed, in the user's own currency"),
-    CHOICE_NUMBER(upstand_mm, "mm", "how high the underlay is turned up at the walls"),
+    CHOICE_NUMBER(upstand_mm, "mm", "how high underlay or edge strip stands at the walls"),
     CHOICE_NUMBER(screed_mass_kg_m2, "kg/m2", "mass of the dry screed alone, which counts for sound"),
     FLAG_FIELD(design_choice, in_published_range, NONE, "is every formula of this floor within its published range"),
-    FLAG_FIELD(design_choice, edge_strip_needed, NONE, "does the turned-up edge yield too little to be the edge strip"),
+    FLAG_FIELD(design_choice, turned_up, NONE, "is the top layer a roll that is turned up at the walls"),
+    FLAG_FIELD(design_choice, edge_strip_needed, NONE, "is an edge strip needed beside the underlay"),
 };
 const struct record design_choice_record = RECORD("choice", design_choice, choice_fields);
 

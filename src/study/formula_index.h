@@ -6,7 +6,5 @@
 
 size_t formula_count(void);
 const struct formula *formula_at(size_t index);
-/* NULL when there is none of that id. */
-const struct formula *formula_by_id(const char *id);
 
 #endif

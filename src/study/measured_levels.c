@@ -33,9 +33,6 @@ static bool options_serve(const struct raw_measurement *raw, const struct level_
     if (!raw->has_reverberation_time)
         return complain(file, problems, "", "measure it in every band, furnished as during the test",
                         "readings in a room need a column reverberation_time_s to become L'n or L'nT");
-    if (raw->has_corner && isnan(options->volume_m3))
-        return complain(file, problems, "--volume", "below 25 m3 corners count, above they do not",
-                        "is needed with readings in corners (corner_dB)");
     if (options->level == FIELD_L_PRIME_N && isnan(options->volume_m3))
         return complain(file, problems, "--volume", "the absorption is A = 0.16 V/T", "is needed for L'n");
     return true;

@@ -74,22 +74,6 @@ START_TEST(layout_is_indented_by_two)
 }
 END_TEST
 
-START_TEST(compact_layout_is_one_line)
-{
-    json_open_compact(&out, stream);
-    json_object_begin(&out, NULL);
-    json_number(&out, "a", 1.5);
-    json_array_begin(&out, "b");
-    json_answer(&out, NULL, ANSWER_YES);
-    json_answer(&out, NULL, ANSWER_NO);
-    json_array_end(&out);
-    json_object_end(&out);
-    json_close(&out);
-    fflush(stream);
-    ck_assert_str_eq(written, "{\"a\": 1.5, \"b\": [true, false]}\n");
-}
-END_TEST
-
 START_TEST(every_single_byte_sign_reads_back)
 {
     char text[128];
@@ -205,7 +189,6 @@ Suite *json_out_suite(void)
     TCase *tests = tcase_create("json_out");
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, layout_is_indented_by_two);
-    tcase_add_test(tests, compact_layout_is_one_line);
     tcase_add_test(tests, every_single_byte_sign_reads_back);
     tcase_add_test(tests, bytes_that_are_not_utf8_are_replaced);
     tcase_add_test(tests, record_writes_what_its_table_names);
