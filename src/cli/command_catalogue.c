@@ -26,7 +26,7 @@ static void print_practice(FILE *stream, void *context)
 }
 
 /* The row of this id into the rows kept. */
-static bool keep_row(struct session *session, const struct objects *all, const struct record *record, const char *id,
+static bool keep_row(struct job *job, const struct objects *all, const struct record *record, const char *id,
                      struct objects *kept)
 {
     size_t offset = record_field(record, "id")->offset;
@@ -34,7 +34,7 @@ static bool keep_row(struct session *session, const struct objects *all, const s
         const char *row = (const char *)all->at + i * record->size;
         if (strcmp(*(const char *const *)(row + offset), id))
             continue;
-        char *longer = arena_take_many(session->arena, kept->count + 1, record->size);
+        char *longer = arena_take_many(job->arena, kept->count + 1, record->size);
         if (kept->count)
             memcpy(longer, kept->at, kept->count * record->size);
         memcpy(longer + kept->count * record->size, row, record->size);
@@ -44,12 +44,12 @@ static bool keep_row(struct session *session, const struct objects *all, const s
     return false;
 }
 
-static void unknown_id(struct session *session, const char *id)
+static void unknown_id(struct job *job, const char *id)
 {
-    const struct catalogue *all = &session->data.catalogue;
+    const struct catalogue *all = &job->data.catalogue;
     size_t count = 0;
     const char **known = arena_take_many(
-        session->arena, all->underlays.count + all->screeds.count + all->floorings.count + KINDS, sizeof *known);
+        job->arena, all->underlays.count + all->screeds.count + all->floorings.count + KINDS, sizeof *known);
     for (size_t i = 0; i < all->underlays.count; i++)
         known[count++] = ((const struct underlay *)all->underlays.at)[i].id;
     for (size_t i = 0; i < all->screeds.count; i++)
@@ -64,10 +64,10 @@ static void unknown_id(struct session *session, const char *id)
 }
 
 /* Words of the command line to kinds and rows; false after a message. */
-static bool choose(struct session *session, struct choice *choice, bool *by_id)
+static bool choose(struct job *job, struct choice *choice, bool *by_id)
 {
-    const struct catalogue *all = &session->data.catalogue;
-    const struct options *options = &session->options;
+    const struct catalogue *all = &job->data.catalogue;
+    const struct options *options = &job->options;
     for (int i = 0; i < options->argument_count; i++) {
         const char *word = options->argument[i];
         int kind = 0;
@@ -75,12 +75,12 @@ static bool choose(struct session *session, struct choice *choice, bool *by_id)
             kind++;
         if (kind < KINDS) {
             choice->kind[kind] = true;
-        } else if (keep_row(session, &all->underlays, &underlay_record, word, &choice->rows.underlays) ||
-                   keep_row(session, &all->screeds, &screed_record, word, &choice->rows.screeds) ||
-                   keep_row(session, &all->floorings, &flooring_record, word, &choice->rows.floorings)) {
+        } else if (keep_row(job, &all->underlays, &underlay_record, word, &choice->rows.underlays) ||
+                   keep_row(job, &all->screeds, &screed_record, word, &choice->rows.screeds) ||
+                   keep_row(job, &all->floorings, &flooring_record, word, &choice->rows.floorings)) {
             *by_id = true;
         } else {
-            unknown_id(session, word);
+            unknown_id(job, word);
             return false;
         }
     }
@@ -94,34 +94,34 @@ static bool choose(struct session *session, struct choice *choice, bool *by_id)
     if (everything || choice->kind[KIND_FLOORINGS])
         choice->rows.floorings = all->floorings;
     if (choice->kind[KIND_PRACTICE])
-        choice->practice.rules = session->data.practice.rules;
+        choice->practice.rules = job->data.practice.rules;
     if (choice->kind[KIND_THICKNESS])
-        choice->practice.thickness = session->data.practice.thickness;
+        choice->practice.thickness = job->data.practice.thickness;
     return true;
 }
 
-static bool load(struct session *session)
+static bool load(struct job *job)
 {
-    const char *check = session->options.check;
-    if (!session_load_data(session))
+    const char *check = job->options.check;
+    if (!job_load_data(job))
         return false;
     if (!check)
         return true;
-    session->data.catalogue = (struct catalogue){0}; /* only the user's own rows */
-    enum data_status status = data_add_catalogue(&session->data, check, session->arena, &session->problems);
+    job->data.catalogue = (struct catalogue){0}; /* only the user's own rows */
+    enum data_status status = data_add_catalogue(&job->data, check, job->arena, &job->problems);
     if (status == DATA_UNREADABLE)
         outcome_system("%s", check);
     else if (status == DATA_FAULTY)
-        outcome_problems(&session->problems, NULL);
+        outcome_problems(&job->problems, NULL);
     return status == DATA_READ;
 }
 
-void command_catalogue(struct session *session)
+void command_catalogue(struct job *job)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     struct choice choice = {0};
     bool by_id = false;
-    if (!load(session) || !choose(session, &choice, &by_id))
+    if (!load(job) || !choose(job, &choice, &by_id))
         return;
     bool practice = choice.practice.rules.count || choice.practice.thickness.count;
     bool rows = choice.rows.underlays.count || choice.rows.screeds.count || choice.rows.floorings.count;
@@ -131,10 +131,10 @@ void command_catalogue(struct session *session)
         return;
     }
     if (options->json) {
-        session_print(session, practice ? print_practice : print_catalogue, &choice);
+        job_print(job, practice ? print_practice : print_catalogue, &choice);
         return;
     }
-    struct page *page = page_new(session->arena);
+    struct page *page = page_new(job->arena);
     if (rows || !practice)
         page_of_catalogue(page, &choice.rows, by_id);
     if (practice)
@@ -143,6 +143,6 @@ void command_catalogue(struct session *session)
         page_paragraph(page, "%s: no fault found; rows: underlays %zu, screeds %zu, floorings %zu.", options->check,
                        choice.rows.underlays.count, choice.rows.screeds.count, choice.rows.floorings.count);
     else
-        page_of_data(page, &session->data);
-    session_print_page(session, page);
+        page_of_data(page, &job->data);
+    job_print_page(job, page);
 }

@@ -25,9 +25,9 @@ static void print_schema(FILE *stream, void *context)
     document_schema(stream, chosen->format[0]);
 }
 
-static bool choose(struct session *session, struct chosen *chosen)
+static bool choose(struct job *job, struct chosen *chosen)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     const char *known[FORMATS_MOST];
     for (int i = 0; i < format_count; i++) {
         known[i] = formats[i].family;
@@ -53,19 +53,19 @@ static bool choose(struct session *session, struct chosen *chosen)
     return true;
 }
 
-void command_formats(struct session *session)
+void command_formats(struct job *job)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     struct chosen chosen = {0};
-    if (!choose(session, &chosen))
+    if (!choose(job, &chosen))
         return;
     if (options->schema) {
-        session_print(session, print_schema, &chosen);
+        job_print(job, print_schema, &chosen);
     } else if (options->json) {
-        session_print(session, print_document, &chosen);
+        job_print(job, print_document, &chosen);
     } else {
-        struct page *page = page_new(session->arena);
+        struct page *page = page_new(job->arena);
         page_of_formats(page, chosen.format, chosen.count);
-        session_print_page(session, page);
+        job_print_page(job, page);
     }
 }

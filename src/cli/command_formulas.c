@@ -26,13 +26,13 @@ static void print_manual(FILE *stream, void *context)
 }
 
 /* The formulas named, or all; false after a message. */
-static bool choose(struct session *session, struct chosen *chosen)
+static bool choose(struct job *job, struct chosen *chosen)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     int all = (int)formula_count();
-    const char **known = arena_take_many(session->arena, (size_t)all, sizeof *known);
+    const char **known = arena_take_many(job->arena, (size_t)all, sizeof *known);
     int room = options->argument_count ? options->argument_count : all;
-    chosen->formula = arena_take_many(session->arena, (size_t)room, sizeof *chosen->formula);
+    chosen->formula = arena_take_many(job->arena, (size_t)room, sizeof *chosen->formula);
     for (int i = 0; i < all; i++) {
         known[i] = formula_at((size_t)i)->id;
         if (!options->argument_count)
@@ -53,19 +53,19 @@ static bool choose(struct session *session, struct chosen *chosen)
     return true;
 }
 
-void command_formulas(struct session *session)
+void command_formulas(struct job *job)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     struct chosen chosen = {0};
-    if (!choose(session, &chosen))
+    if (!choose(job, &chosen))
         return;
     if (options->json) {
-        session_print(session, print_document, &chosen);
+        job_print(job, print_document, &chosen);
     } else if (options->manual) {
-        session_print(session, print_manual, &chosen);
+        job_print(job, print_manual, &chosen);
     } else {
-        struct page *page = page_new(session->arena);
+        struct page *page = page_new(job->arena);
         page_of_formulas(page, chosen.formula, chosen.count);
-        session_print_page(session, page);
+        job_print_page(job, page);
     }
 }

@@ -12,12 +12,12 @@ static void print_document(FILE *stream, void *context)
 }
 
 /* Keeps the rows that the command line asks for; false after a message. */
-static bool choose(struct session *session, const struct limits *all, struct limits *chosen)
+static bool choose(struct job *job, const struct limits *all, struct limits *chosen)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     const struct limit *row = all->limits.at;
-    struct limit *kept = arena_take_many(session->arena, all->limits.count, sizeof *kept);
-    const char **known = arena_take_many(session->arena, all->limits.count, sizeof *known);
+    struct limit *kept = arena_take_many(job->arena, all->limits.count, sizeof *kept);
+    const char **known = arena_take_many(job->arena, all->limits.count, sizeof *known);
     size_t count = 0;
     for (size_t i = 0; i < all->limits.count; i++) {
         bool wanted = !options->argument_count;
@@ -48,33 +48,33 @@ static bool choose(struct session *session, const struct limits *all, struct lim
     return true;
 }
 
-void command_limits(struct session *session)
+void command_limits(struct job *job)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     struct limits chosen;
-    if (!session_load_data(session))
+    if (!job_load_data(job))
         return;
     if (options->check) { /* only the user's own rows */
-        session->data.limits = (struct limits){0};
-        enum data_status status = data_add_limits(&session->data, options->check, session->arena, &session->problems);
+        job->data.limits = (struct limits){0};
+        enum data_status status = data_add_limits(&job->data, options->check, job->arena, &job->problems);
         if (status == DATA_UNREADABLE)
             outcome_system("%s", options->check);
         else if (status == DATA_FAULTY)
-            outcome_problems(&session->problems, NULL);
+            outcome_problems(&job->problems, NULL);
         if (status != DATA_READ)
             return;
     }
-    if (!choose(session, &session->data.limits, &chosen))
+    if (!choose(job, &job->data.limits, &chosen))
         return;
     if (options->json) {
-        session_print(session, print_document, &chosen);
+        job_print(job, print_document, &chosen);
         return;
     }
-    struct page *page = page_new(session->arena);
+    struct page *page = page_new(job->arena);
     page_of_limits(page, &chosen, options->argument_count > 0);
     if (options->check)
         page_paragraph(page, "%s: no fault found; limits: %zu.", options->check, chosen.limits.count);
     else
-        page_of_data(page, &session->data);
-    session_print_page(session, page);
+        page_of_data(page, &job->data);
+    job_print_page(job, page);
 }

@@ -13,11 +13,11 @@ static void print_options(FILE *stream, void *context)
     options_list(stream, *(const enum command *)context);
 }
 
-void command_options(struct session *session)
+void command_options(struct job *job)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     if (!options->argument_count) {
-        session_print(session, print_commands, NULL);
+        job_print(job, print_commands, NULL);
         return;
     }
     int found = command_of(options->argument[0]);
@@ -26,5 +26,5 @@ void command_options(struct session *session)
         return;
     }
     enum command command = (enum command)found;
-    session_print(session, print_options, &command);
+    job_print(job, print_options, &command);
 }

@@ -25,24 +25,24 @@ static bool rates_something(const struct options *options)
            options->situation >= 0 || !isnan(options->volume) || !isnan(options->confidence);
 }
 
-void command_rate_plan(struct session *session)
+void command_rate_plan(struct job *job)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     struct result result;
     if (rates_something(options)) {
         outcome_message(OUTCOME_USAGE, "--plan: reads a project and takes no option that speaks of a measurement");
         return;
     }
-    result.project = session_load_project(session);
+    result.project = job_load_project(job);
     if (!result.project)
         return;
-    study_measurement_plan(result.project, &session->data.practice, session->arena, &result.plan);
+    study_measurement_plan(result.project, &job->data.practice, job->arena, &result.plan);
     if (options->json) {
-        session_print(session, print_document, &result);
+        job_print(job, print_document, &result);
     } else {
-        struct page *page = page_new(session->arena);
+        struct page *page = page_new(job->arena);
         page_of_plan(page, result.project, &result.plan);
-        page_of_data(page, &session->data);
-        session_print_page(session, page);
+        page_of_data(page, &job->data);
+        job_print_page(job, page);
     }
 }

@@ -8,10 +8,10 @@ static void print_starter(FILE *stream, void *context)
     fputs(starter_project, stream);
 }
 
-void command_start(struct session *session)
+void command_start(struct job *job)
 {
-    if (session->options.argument_count)
+    if (job->options.argument_count)
         outcome_message(OUTCOME_USAGE, "start: takes no argument; -o FILE names the file");
     else
-        session_print(session, print_starter, NULL);
+        job_print(job, print_starter, NULL);
 }

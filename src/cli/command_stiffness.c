@@ -13,16 +13,16 @@
 static const double LAYER_MOST_MN_M3 = 2000;
 
 /* "10,20" as numbers; false after a message. */
-static bool read_layers(struct session *session, struct numbers *layers)
+static bool read_layers(struct job *job, struct numbers *layers)
 {
-    const char *at = session->options.in_series;
+    const char *at = job->options.in_series;
     *layers = (struct numbers){0};
     if (!at)
         return true;
-    layers->at = arena_take_many(session->arena, strlen(at) + 1, sizeof *layers->at);
+    layers->at = arena_take_many(job->arena, strlen(at) + 1, sizeof *layers->at);
     for (;; at++) {
         size_t const length = strcspn(at, ",");
-        const char *text = arena_text_of(session->arena, at, length);
+        const char *text = arena_text_of(job->arena, at, length);
         double *value = &layers->at[layers->count++];
         if (!number_parse(text, value) || *value <= 0 || *value > LAYER_MOST_MN_M3) {
             outcome_message(OUTCOME_USAGE, "--in-series: \"%s\" is not a number above 0 and up to %g MN/m3", text,
@@ -58,18 +58,17 @@ static bool fits(const struct options *options)
 }
 
 /* The file's specimens; false after messages. */
-static bool read_table(struct session *session, const char *name, const struct specimen *otherwise,
-                       struct specimens *specimens)
+static bool read_table(struct job *job, const char *name, const struct specimen *otherwise, struct specimens *specimens)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     size_t length;
-    const char *text = file_read_whole(session->arena, options->argument[0], &length), *twice = NULL;
+    const char *text = file_read_whole(job->arena, options->argument[0], &length), *twice = NULL;
     if (!text) {
         outcome_system("%s", name);
         return false;
     }
-    if (!specimens_read(specimens, otherwise, session->arena, &session->problems, name, text, length)) {
-        outcome_problems(&session->problems, NULL);
+    if (!specimens_read(specimens, otherwise, job->arena, &job->problems, name, text, length)) {
+        outcome_problems(&job->problems, NULL);
         return false;
     }
     if (specimens->gives_load && !isnan(options->load_mass))
@@ -86,9 +85,9 @@ static void print_document(FILE *stream, void *context)
     document_stiffness(stream, context);
 }
 
-void command_stiffness(struct session *session)
+void command_stiffness(struct job *job)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     struct stiffness_options how = {
         .flow_resistivity_kPa_s_m2 = options->flow_resistivity,
         .unloaded_thickness_mm = options->unloaded_thickness,
@@ -100,14 +99,14 @@ void command_stiffness(struct session *session)
     struct stiffness_result result;
     const char *name = "Dynamic stiffness";
     bool const table = options->argument_count > 0;
-    if (!fits(options) || !read_layers(session, &how.in_series_MN_m3))
+    if (!fits(options) || !read_layers(job, &how.in_series_MN_m3))
         return;
     if (table) {
         name = strcmp(options->argument[0], "-") ? options->argument[0] : "standard input";
-        if (!read_table(session, name, &one, &specimens))
+        if (!read_table(job, name, &one, &specimens))
             return;
     }
-    if (!study_stiffness(&specimens, table, &how, session->arena, &result)) {
+    if (!study_stiffness(&specimens, table, &how, job->arena, &result)) {
         outcome_message(OUTCOME_INPUT,
                         "s' cannot be determined: at a flow resistivity of %g kPa s/m2 air escapes through the edges "
                         "of the specimen, and its stiffness of %.2f MN/m3 is not negligible against %.2f MN/m3; "
@@ -116,10 +115,10 @@ void command_stiffness(struct session *session)
         return;
     }
     if (options->json) {
-        session_print(session, print_document, &result);
+        job_print(job, print_document, &result);
         return;
     }
-    struct page *page = page_new(session->arena);
+    struct page *page = page_new(job->arena);
     page_of_stiffness(page, name, &result);
-    session_print_page(session, page);
+    job_print_page(job, page);
 }

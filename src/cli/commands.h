@@ -10,38 +10,38 @@
 #include "report/page.h"
 
 /* What every command starts with. */
-struct session {
+struct job {
     struct arena *arena;
     struct problems problems;
     struct options options;
     struct data data;
 };
 
-void command_predict(struct session *session);
-void command_design(struct session *session);
-void command_rate(struct session *session);
-void command_rate_plan(struct session *session); /* rate --plan */
-void command_stiffness(struct session *session);
-void command_compare(struct session *session);
-void command_limits(struct session *session);
-void command_catalogue(struct session *session);
-void command_formulas(struct session *session);
-void command_formats(struct session *session);
-void command_start(struct session *session);
-void command_options(struct session *session);
+void command_predict(struct job *job);
+void command_design(struct job *job);
+void command_rate(struct job *job);
+void command_rate_plan(struct job *job); /* rate --plan */
+void command_stiffness(struct job *job);
+void command_compare(struct job *job);
+void command_limits(struct job *job);
+void command_catalogue(struct job *job);
+void command_formulas(struct job *job);
+void command_formats(struct job *job);
+void command_start(struct job *job);
+void command_options(struct job *job);
 
 /* Data and the user's own files; false after a message. */
-bool session_load_data(struct session *session);
+bool job_load_data(struct job *job);
 /* The project that the command line names or describes; NULL after messages. */
-struct project *session_load_project(struct session *session);
+struct project *job_load_project(struct job *job);
 /* Text of the project that a quick form stands for. */
 const char *quick_form_text(struct arena *arena, const struct options *options);
 /* False after a message: an option lacks its companion, or is out of range. */
 bool quick_form_complete(const struct options *options);
 
 /* Prints a page by the options' width, signs and file; 0 or -1 after a message. */
-int session_print_page(struct session *session, const struct page *page);
+int job_print_page(struct job *job, const struct page *page);
 /* Writes through a function into the options' file or standard output; 0 or -1 after a message. */
-int session_print(struct session *session, void (*print)(FILE *stream, void *context), void *context);
+int job_print(struct job *job, void (*print)(FILE *stream, void *context), void *context);
 
 #endif

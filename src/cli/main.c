@@ -8,7 +8,7 @@
 #include "cli/commands.h"
 #include "cli/outcome.h"
 
-static void (*const run[COMMAND_COUNT])(struct session *session) = {
+static void (*const run[COMMAND_COUNT])(struct job *job) = {
     [COMMAND_PREDICT] = command_predict,     [COMMAND_DESIGN] = command_design,     [COMMAND_RATE] = command_rate,
     [COMMAND_STIFFNESS] = command_stiffness, [COMMAND_COMPARE] = command_compare,   [COMMAND_LIMITS] = command_limits,
     [COMMAND_CATALOGUE] = command_catalogue, [COMMAND_FORMULAS] = command_formulas, [COMMAND_FORMATS] = command_formats,
@@ -47,10 +47,10 @@ static void unknown_command(const char *word)
 }
 
 /* help, --help, --version and the bare word; true when one of them was it. */
-static bool asked_for_help(struct session *session, int count, char **words)
+static bool asked_for_help(struct job *job, int count, char **words)
 {
     if (!strcmp(words[1], "--version"))
-        return session_print(session, print_version, NULL), true;
+        return job_print(job, print_version, NULL), true;
     if (strcmp(words[1], "help") && strcmp(words[1], "--help") && strcmp(words[1], "-h"))
         return false;
     int found = count > 2 ? command_of(words[2]) : -1;
@@ -58,9 +58,9 @@ static bool asked_for_help(struct session *session, int count, char **words)
     if (count > 2 && found < 0)
         unknown_command(words[2]);
     else if (count > 2)
-        session_print(session, print_help, &command);
+        job_print(job, print_help, &command);
     else
-        session_print(session, print_overview, NULL);
+        job_print(job, print_overview, NULL);
     return true;
 }
 
@@ -76,22 +76,22 @@ static void *take_or_end(size_t size)
 int main(int count, char **words)
 {
     json_set_alloc_funcs(take_or_end, free);
-    struct session session = {.arena = arena_new(outcome_exhausted, NULL)};
-    session.problems.arena = session.arena;
+    struct job job = {.arena = arena_new(outcome_exhausted, NULL)};
+    job.problems.arena = job.arena;
     if (count < 2) {
         outcome_message(OUTCOME_USAGE, "needs a command; underscreed help lists them");
-    } else if (!asked_for_help(&session, count, words)) {
+    } else if (!asked_for_help(&job, count, words)) {
         int found = command_of(words[1]);
         enum command command = (enum command)found;
         if (found < 0)
             unknown_command(words[1]);
-        else if (!options_parse(command, count - 1, words + 1, &session.options)) {
-            if (session.options.help)
-                session_print(&session, print_help, &command);
+        else if (!options_parse(command, count - 1, words + 1, &job.options)) {
+            if (job.options.help)
+                job_print(&job, print_help, &command);
             else
-                run[command](&session);
+                run[command](&job);
         }
     }
-    arena_release(session.arena);
+    arena_release(job.arena);
     return (int)outcome_now();
 }

@@ -21,7 +21,7 @@ src_libhouse_la_SOURCES += \
 	src/cli/outcome.c \
 	src/cli/outcome.h \
 	src/cli/quick_form.c \
-	src/cli/session.c
+	src/cli/job.c
 
 bashcompletiondir = $(datadir)/bash-completion/completions
 EXTRA_DIST += src/cli/underscreed.bash

@@ -13,35 +13,34 @@
 #include "study/predict.h"
 
 /* A message for a status that is not DATA_READ; false then. */
-static bool data_fine(struct session *session, enum data_status status, const char *culprit)
+static bool data_fine(struct job *job, enum data_status status, const char *culprit)
 {
     if (status == DATA_UNREADABLE)
         outcome_system("%s", culprit);
     else if (status == DATA_FAULTY)
-        outcome_problems(&session->problems, NULL);
+        outcome_problems(&job->problems, NULL);
     return status == DATA_READ;
 }
 
-bool session_load_data(struct session *session)
+bool job_load_data(struct job *job)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     const char *culprit = "";
-    enum data_status status = data_load(options->data, session->arena, &session->problems, &session->data, &culprit);
-    if (!data_fine(session, status, culprit))
+    enum data_status status = data_load(options->data, job->arena, &job->problems, &job->data, &culprit);
+    if (!data_fine(job, status, culprit))
         return false;
     if (options->catalogue &&
-        !data_fine(session, data_add_catalogue(&session->data, options->catalogue, session->arena, &session->problems),
+        !data_fine(job, data_add_catalogue(&job->data, options->catalogue, job->arena, &job->problems),
                    options->catalogue))
         return false;
     return !options->limits ||
-           data_fine(session, data_add_limits(&session->data, options->limits, session->arena, &session->problems),
-                     options->limits);
+           data_fine(job, data_add_limits(&job->data, options->limits, job->arena, &job->problems), options->limits);
 }
 
 /* The file named, or the quick form; false after a message. */
-static bool find_input(struct session *session, struct input *input)
+static bool find_input(struct job *job, struct input *input)
 {
-    const struct options *options = &session->options;
+    const struct options *options = &job->options;
     input->quick = options_quick(options);
     /* compare has its measurement behind the project */
     int const most = options->command == COMMAND_COMPARE ? 2 : 1;
@@ -59,7 +58,7 @@ static bool find_input(struct session *session, struct input *input)
         return false;
     if (input->quick) {
         input->name = NULL;
-        input->text = quick_form_text(session->arena, options);
+        input->text = quick_form_text(job->arena, options);
         input->length = strlen(input->text);
         return true;
     }
@@ -69,23 +68,23 @@ static bool find_input(struct session *session, struct input *input)
         return false;
     }
     input->name = strcmp(options->argument[0], "-") ? options->argument[0] : "standard input";
-    input->text = file_read_whole(session->arena, options->argument[0], &input->length);
+    input->text = file_read_whole(job->arena, options->argument[0], &input->length);
     if (!input->text)
         outcome_system("%s", input->name);
     return input->text != NULL;
 }
 
-struct project *session_load_project(struct session *session)
+struct project *job_load_project(struct job *job)
 {
     struct input input = {0};
-    if (!find_input(session, &input) || !session_load_data(session))
+    if (!find_input(job, &input) || !job_load_data(job))
         return NULL;
-    struct project *project = project_read(&input, &session->data, session->arena, &session->problems);
+    struct project *project = project_read(&input, &job->data, job->arena, &job->problems);
     if (project)
-        study_check_model(project, input.name, &session->problems);
-    if (problems_any_error(&session->problems)) {
-        problems_locate(session->problems.first, input.name, input.text, input.length);
-        outcome_problems(&session->problems, input.quick ? options_of_path : NULL);
+        study_check_model(project, input.name, &job->problems);
+    if (problems_any_error(&job->problems)) {
+        problems_locate(job->problems.first, input.name, input.text, input.length);
+        outcome_problems(&job->problems, input.quick ? options_of_path : NULL);
         return NULL;
     }
     return project;
@@ -106,13 +105,13 @@ static struct text_style style_of(const struct options *options)
     return style;
 }
 
-int session_print(struct session *session, void (*print)(FILE *stream, void *context), void *context)
+int job_print(struct job *job, void (*print)(FILE *stream, void *context), void *context)
 {
     static struct output output;
-    if (outcome_open(&output, session->options.output))
+    if (outcome_open(&output, job->options.output))
         return -1;
     print(output.stream, context);
-    return outcome_close(&output, session->options.output);
+    return outcome_close(&output, job->options.output);
 }
 
 struct page_print {
@@ -126,8 +125,8 @@ static void print_page(FILE *stream, void *context)
     text_page_print(what->page, stream, &what->style);
 }
 
-int session_print_page(struct session *session, const struct page *page)
+int job_print_page(struct job *job, const struct page *page)
 {
-    struct page_print what = {page, style_of(&session->options)};
-    return session_print(session, print_page, &what);
+    struct page_print what = {page, style_of(&job->options)};
+    return job_print(job, print_page, &what);
 }
