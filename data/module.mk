@@ -21,6 +21,9 @@ dist_schema_DATA = \
 	data/schema/catalogue.json \
 	data/schema/limits.json \
 	data/schema/practice.json \
+	data/schema/rate.json \
+	data/schema/stiffness.json \
+	data/schema/compare.json \
 	data/schema/project.json
 
 demodir = $(pkgdatadir)/demo

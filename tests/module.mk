@@ -49,6 +49,7 @@ command_tests = \
 	tests/commands/dist.test
 
 cross_tests = \
+	tests/cross/results.py \
 	tests/cross/examples.py \
 	tests/cross/manuals.py \
 	tests/cross/schema.py \

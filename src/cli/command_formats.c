@@ -22,6 +22,11 @@ static void print_document(FILE *stream, void *context)
 static void print_schema(FILE *stream, void *context)
 {
     const struct chosen *chosen = context;
+    for (int i = 0; i < result_count; i++)
+        if (chosen->format[0] == &results[i]) {
+            document_result_schema(stream, chosen->format[0]);
+            return;
+        }
     document_schema(stream, chosen->format[0]);
 }
 
@@ -35,9 +40,15 @@ static bool choose(struct job *job, struct chosen *chosen)
             chosen->format[chosen->count++] = &formats[i];
     }
     for (int j = 0; j < options->argument_count && j < FORMATS_MOST; j++) {
-        int i = 0;
+        int i = 0, result = 0;
         while (i < format_count && strcmp(known[i], options->argument[j]))
             i++;
+        while (options->schema && result < result_count && strcmp(results[result].family, options->argument[j]))
+            result++;
+        if (options->schema && i == format_count && result < result_count) {
+            chosen->format[chosen->count++] = &results[result];
+            continue;
+        }
         if (i == format_count) {
             const char *near = nearest_name(options->argument[j], known, (size_t)format_count);
             outcome_message(OUTCOME_USAGE, "\"%s\" is no file format%s%s%s", options->argument[j],
@@ -47,7 +58,9 @@ static bool choose(struct job *job, struct chosen *chosen)
         chosen->format[chosen->count++] = &formats[i];
     }
     if (options->schema && chosen->count != 1) {
-        outcome_message(OUTCOME_USAGE, "--schema: name one format: project, catalogue, limits or practice");
+        outcome_message(OUTCOME_USAGE,
+                        "--schema: name one format: project, catalogue, limits, practice; or a result: rate, "
+                        "stiffness, compare");
         return false;
     }
     return true;

@@ -36,9 +36,14 @@ struct format {
 };
 extern const struct format formats[];
 extern const int format_count;
+/* The members of a result, which stand beside format, version and meets in its document. */
+extern const struct format results[];
+extern const int result_count;
 void document_formats(FILE *stream, const struct format *const format[], int count);
 /* JSON Schema (draft 2020-12) made from the field tables. */
 void document_schema(FILE *stream, const struct format *format);
+/* Of a result: every key is there, and any value may be null. */
+void document_result_schema(FILE *stream, const struct format *result);
 /* Every record of a format once, the root first; returns their number. */
 int format_records(const struct format *format, const struct record *record[], int most);
 

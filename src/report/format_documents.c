@@ -12,6 +12,13 @@ const struct format formats[] = {
 };
 const int format_count = sizeof formats / sizeof formats[0];
 
+const struct format results[] = {
+    {"rate", &rated_record},
+    {"stiffness", &stiffness_result_record},
+    {"compare", &comparison_record},
+};
+const int result_count = sizeof results / sizeof results[0];
+
 static const char *const kind_names[] = {
     [FIELD_NUMBER] = "number", [FIELD_INTEGER] = "whole number", [FIELD_FLAG] = "flag",       [FIELD_ANSWER] = "answer",
     [FIELD_TEXT] = "text",     [FIELD_CHOICE] = "choice",        [FIELD_NUMBERS] = "numbers", [FIELD_TEXTS] = "texts",
@@ -123,7 +130,7 @@ static void items_begin(struct json_out *out)
     json_object_begin(out, "items");
 }
 
-static void value_schema(struct json_out *out, const struct field *field)
+static void value_schema(struct json_out *out, const struct field *field, bool result)
 {
     switch (field->kind) {
     case FIELD_NUMBER:
@@ -148,7 +155,14 @@ static void value_schema(struct json_out *out, const struct field *field)
         break;
     case FIELD_NUMBERS:
         items_begin(out);
-        number_schema(out, field);
+        if (result) { /* a band without a value is null */
+            json_array_begin(out, "type");
+            json_text(out, NULL, "number");
+            json_text(out, NULL, "null");
+            json_array_end(out);
+        } else {
+            number_schema(out, field);
+        }
         json_object_end(out);
         break;
     case FIELD_TEXTS:
@@ -164,7 +178,7 @@ static void value_schema(struct json_out *out, const struct field *field)
     }
 }
 
-static void property(struct json_out *out, const struct field *field)
+static void property(struct json_out *out, const struct field *field, bool result)
 {
     json_object_begin(out, field->key);
     if (*field->unit) {
@@ -174,12 +188,12 @@ static void property(struct json_out *out, const struct field *field)
     } else {
         json_text(out, "description", field->heading);
     }
-    if (field->required) {
-        value_schema(out, field);
+    if (field->required && !result) {
+        value_schema(out, field, result);
     } else { /* null says: not given */
         json_array_begin(out, "anyOf");
         json_object_begin(out, NULL);
-        value_schema(out, field);
+        value_schema(out, field, result);
         json_object_end(out);
         json_object_begin(out, NULL);
         json_text(out, "type", "null");
@@ -189,7 +203,7 @@ static void property(struct json_out *out, const struct field *field)
     json_object_end(out);
 }
 
-static void record_schema(struct json_out *out, const struct record *record, const char *format)
+static void record_schema(struct json_out *out, const struct record *record, const char *format, bool result)
 {
     json_text(out, "type", "object");
     json_flag(out, "additionalProperties", false);
@@ -200,10 +214,10 @@ static void record_schema(struct json_out *out, const struct record *record, con
             json_text(out, "const", format);
             json_object_end(out);
         } else {
-            property(out, &record->fields[i]);
+            property(out, &record->fields[i], result);
         }
     }
-    if (!record_field(record, "note")) {
+    if (!result && !record_field(record, "note")) {
         json_object_begin(out, "note");
         json_text(out, "type", "string");
         json_object_end(out);
@@ -211,35 +225,81 @@ static void record_schema(struct json_out *out, const struct record *record, con
     json_object_end(out);
     json_array_begin(out, "required");
     for (size_t i = 0; i < record->field_count; i++)
-        if (record->fields[i].required || (format && !strcmp(record->fields[i].key, "format")))
+        if (result || record->fields[i].required || (format && !strcmp(record->fields[i].key, "format")))
             json_text(out, NULL, record->fields[i].key);
     json_array_end(out);
 }
 
-void document_schema(FILE *stream, const struct format *format)
+static void definitions(struct json_out *out, const struct format *format, bool result)
 {
-    struct json_out out;
     const struct record *record[32];
-    int records = format_records(format, record, 32);
-    char name[60];
-    snprintf(name, sizeof name, "underscreed-%s/1", format->family);
-    json_open(&out, stream);
-    json_object_begin(&out, NULL);
-    json_text(&out, "$schema", "https://json-schema.org/draft/2020-12/schema");
-    json_text(&out, "title", name);
-    record_schema(&out, format->root, name);
-    json_object_begin(&out, "$defs");
+    int const records = format_records(format, record, 32);
+    json_object_begin(out, "$defs");
     for (int i = 1; i < records; i++) {
         char key[80];
         size_t j = 0;
         for (; record[i]->name[j] && j < sizeof key - 1; j++)
             key[j] = record[i]->name[j] == ' ' ? '-' : record[i]->name[j];
         key[j] = '\0';
-        json_object_begin(&out, key);
-        record_schema(&out, record[i], NULL);
-        json_object_end(&out);
+        json_object_begin(out, key);
+        record_schema(out, record[i], NULL, result);
+        json_object_end(out);
     }
+    json_object_end(out);
+}
+
+static void schema_head(struct json_out *out, FILE *stream, const char *name)
+{
+    json_open(out, stream);
+    json_object_begin(out, NULL);
+    json_text(out, "$schema", "https://json-schema.org/draft/2020-12/schema");
+    json_text(out, "title", name);
+}
+
+void document_schema(FILE *stream, const struct format *format)
+{
+    struct json_out out;
+    char name[60];
+    snprintf(name, sizeof name, "underscreed-%s/1", format->family);
+    schema_head(&out, stream, name);
+    record_schema(&out, format->root, name, false);
+    definitions(&out, format, false);
     json_object_end(&out);
+    json_close(&out);
+}
+
+/* The document: what every result has, and the members of this one; more keys may stand beside them. */
+void document_result_schema(FILE *stream, const struct format *result)
+{
+    struct json_out out;
+    char name[60];
+    snprintf(name, sizeof name, "underscreed-%s/1", result->family);
+    schema_head(&out, stream, name);
+    json_text(&out, "type", "object");
+    json_object_begin(&out, "properties");
+    json_object_begin(&out, "format");
+    json_text(&out, "const", name);
+    json_object_end(&out);
+    json_object_begin(&out, "version");
+    json_text(&out, "type", "string");
+    json_object_end(&out);
+    json_object_begin(&out, "meets");
+    json_array_begin(&out, "type");
+    json_text(&out, NULL, "boolean");
+    json_text(&out, NULL, "null");
+    json_array_end(&out);
+    json_object_end(&out);
+    for (size_t i = 0; i < result->root->field_count; i++)
+        property(&out, &result->root->fields[i], true);
+    json_object_end(&out);
+    json_array_begin(&out, "required");
+    json_text(&out, NULL, "format");
+    json_text(&out, NULL, "version");
+    json_text(&out, NULL, "meets");
+    for (size_t i = 0; i < result->root->field_count; i++)
+        json_text(&out, NULL, result->root->fields[i].key);
+    json_array_end(&out);
+    definitions(&out, result, true);
     json_object_end(&out);
     json_close(&out);
 }
