@@ -16,6 +16,17 @@ const usc_tenths usc_light_reference_floor_1_2[USC_RATED_BANDS] = {780, 780, 780
 const usc_tenths usc_light_reference_floor_3[USC_RATED_BANDS] = {690, 720, 750, 780, 780, 780, 780, 780,
                                                                  780, 760, 740, 720, 690, 660, 630, 600};
 
+static const double EXTENSION_STEP_DB = 0.5;
+
+double usc_heavy_reference_floor_extended_dB(int band)
+{
+    int const rated = band - USC_FIRST_RATED;
+
+    if (rated < 0)
+        return usc_dB_from_tenths(usc_heavy_reference_floor[0]) + EXTENSION_STEP_DB * rated;
+    return usc_dB_from_tenths(usc_heavy_reference_floor[rated < USC_RATED_BANDS ? rated : USC_RATED_BANDS - 1]);
+}
+
 /* value: in tenths of a dB. */
 struct floor {
     const usc_tenths *level;

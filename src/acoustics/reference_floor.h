@@ -12,6 +12,10 @@ extern const usc_tenths usc_heavy_reference_floor[USC_RATED_BANDS];     /* rates
 extern const usc_tenths usc_light_reference_floor_1_2[USC_RATED_BANDS]; /* rates 72 (0) */
 extern const usc_tenths usc_light_reference_floor_3[USC_RATED_BANDS];   /* rates 75 (-3) */
 
+/* The heavy floor in any band 50..5000 Hz (index into usc_band_Hz), dB. The standard has 100..3150 Hz only; the
+ * extension is judgement: the slope of 0.5 dB a band goes on downward, the flat end upward. */
+double usc_heavy_reference_floor_extended_dB(int band);
+
 /* improvement: dL 100..3150 Hz, dB (16 values). Returns dLw in dB in whole dB: 78 - Ln,r,w; NaN on a level out of
  * range. */
 double usc_delta_Lw_rated_dB(const double improvement_dB[USC_RATED_BANDS]);

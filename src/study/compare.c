@@ -22,12 +22,6 @@ const char *const finding_names[] = {
     NULL,
 };
 
-/* The heavy reference floor's own equivalent level: with the reference covering (19 dB) it rates 59 dB. ISO 717-2. */
-static const double REFERENCE_FLOOR_LN_EQ_W_DB = 78.0;
-/* ISO 717-2 has 100..3150 Hz only. Extension by judgement: the slope of 0.5 dB a band goes on downward, the flat end
- * upward. */
-static const double REFERENCE_STEP_DB = 0.5;
-
 /* Judgement: what is left after the best explanation may be twice the stated standard deviation. */
 static const double UNEXPLAINED_ABOVE = 4.0;
 /* Judgement: of spring and building, one must outweigh the other four to one. */
@@ -40,14 +34,6 @@ void compare_options_default(struct compare_options *options)
     options->agrees_within_dB = 2.0;
 }
 
-static double reference_floor_dB(int band)
-{
-    int const rated = band - USC_FIRST_RATED;
-    if (rated < 0)
-        return usc_dB_from_tenths(usc_heavy_reference_floor[0]) + REFERENCE_STEP_DB * rated;
-    return usc_dB_from_tenths(usc_heavy_reference_floor[rated < USC_RATED_BANDS ? rated : USC_RATED_BANDS - 1]);
-}
-
 static bool has_floating_floor(const struct compare_room *room)
 {
     return room->effect && room->effect->f0_Hz > 0;
@@ -57,9 +43,12 @@ void compare_predicted_bands(const struct compare_room *room, enum compare_quant
                              double level_dB[USC_BANDS])
 {
     double const volume_term_dB = quantity == COMPARE_L_PRIME_NT ? room->building->volume_term_dB : 0;
-    double const shift_dB = room->building->L_w_dB - REFERENCE_FLOOR_LN_EQ_W_DB - volume_term_dB;
+    double reference_dB = NAN;
+    usc_Ln_eq_0_w_of_bare_floor(usc_heavy_reference_floor, &reference_dB);
+    double const shift_dB = room->building->L_w_dB - reference_dB - volume_term_dB;
     for (int i = 0; i < USC_BANDS; i++)
-        level_dB[i] = reference_floor_dB(i) + shift_dB - (has_floating_floor(room) ? room->effect->delta_L_dB[i] : 0.0);
+        level_dB[i] = usc_heavy_reference_floor_extended_dB(i) + shift_dB -
+                      (has_floating_floor(room) ? room->effect->delta_L_dB[i] : 0.0);
 }
 
 static bool usable(const struct measured_bands *measured, const double predicted_dB[USC_BANDS])
