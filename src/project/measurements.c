@@ -134,7 +134,8 @@ static void check_rated(const struct csv *csv, const struct csv_cell *at, const 
     else if (names)
         csv_error(csv, at,
                   octave ? NULL : "a table of octaves has 125, 250, 500, 1000 and 2000 Hz and may have 63 and 4000",
-                  "lacks the %s %s Hz, which the rating needs", octave ? "octaves" : "third octaves", names);
+                  "lacks the %s%s %s Hz, which the rating needs", octave ? "octave" : "third octave",
+                  strchr(names, ' ') ? "s" : "", names); /* several are parted by blanks */
 }
 
 /* One spectrum */

@@ -99,7 +99,7 @@ static const struct {
     {"frequency_Hz;delta_L_dB;L_prime_n_dB\n", "1:25 L_prime_n_dB: a spectrum has one column of levels, and "
                                                "\"delta_L_dB\" is there already"},
     {"frequency_Hz;Ln_dB\n" TO_2500,
-     "1:1 frequency_Hz: lacks the third octaves 3150 Hz, which the rating needs" OCTAVE_HINT},
+     "1:1 frequency_Hz: lacks the third octave 3150 Hz, which the rating needs" OCTAVE_HINT},
     {"Ln_dB;frequency_Hz\n60;100\n",
      "1:7 frequency_Hz: lacks the third octaves 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, "
      "2500 and 3150 Hz, which the rating needs" OCTAVE_HINT},
@@ -124,7 +124,7 @@ static const struct {
     {"frequency_Hz;Ln_dB\n" TO_2500 "low;300\n3150\n",
      "17:1 frequency_Hz: must be a number, not \"low\"\n17:5 Ln_dB: 300 is not from -20 to 150 dB\n"
      "18:1 : the row has 1 of the 2 cells of the header\n"
-     "1:1 frequency_Hz: lacks the third octaves 3150 Hz, which the rating needs" OCTAVE_HINT},
+     "1:1 frequency_Hz: lacks the third octave 3150 Hz, which the rating needs" OCTAVE_HINT},
 };
 
 START_TEST(spectrum_fault_is_named_with_its_place)
@@ -196,7 +196,7 @@ static const struct {
     {"frequency_Hz;position;level_dB\n" RAW_OCTAVES "125;B;\n", "7:7 level_dB: the row has no reading"},
     {"frequency_Hz;level_dB;background_dB\n125;60;\n250;61;\n500;62;-21\n1000;151;\n",
      "4:8 background_dB: -21 is not from -20 to 150 dB\n5:6 level_dB: 151 is not from -20 to 150 dB\n"
-     "1:1 frequency_Hz: lacks the octaves 2000 Hz, which the rating needs"},
+     "1:1 frequency_Hz: lacks the octave 2000 Hz, which the rating needs"},
     {"frequency_Hz;level_dB;reverberation_time_s\n" TIMED "2000;60;0\n",
      "6:9 reverberation_time_s: 0 is not from 0.01 to 60 s"},
     {"frequency_Hz;level_dB;reverberation_time_s\n" TIMED "2000;60;60.5\n",
