@@ -22,6 +22,7 @@ unit_tests = \
 	tests/unit/measured_test.c \
 	tests/unit/measurement_plan_test.c \
 	tests/unit/problem_lines.h \
+	tests/unit/reading_fixture.h \
 	tests/unit/number_test.c \
 	tests/unit/text_test.c \
 	tests/unit/file_test.c \

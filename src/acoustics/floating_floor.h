@@ -47,6 +47,11 @@ static inline double usc_improvement_dB(double slope_dB, double frequency_Hz, do
 {
     return frequency_Hz <= f0_Hz ? 0.0 : slope_dB * log10(frequency_Hz / f0_Hz);
 }
+/* What a factor on s'/m' takes off dL well above both resonances: slope lg(f0'/f0), f0 growing with its root. */
+static inline double usc_spring_loss_dB(double slope_dB, double stiffness_mass_factor)
+{
+    return slope_dB / 2.0 * log10(stiffness_mass_factor);
+}
 extern const struct formula usc_improvement_mineral_formula; /* given f, f0 */
 extern const struct formula usc_improvement_light_formula;   /* given f, f0; asphalt and dry */
 

@@ -127,7 +127,7 @@ static void add_spring(const struct comparison *comparison, const struct differe
                                "A factor of %.2f on s'/m' moves the resonance from %.0f to %.0f Hz and every band well "
                                "above both by %+.1f dB.",
                                comparison->stiffness_mass_factor, comparison->predicted_f0_Hz, comparison->fitted_f0_Hz,
-                               difference->slope_dB / 2.0 * log10(comparison->stiffness_mass_factor)));
+                               usc_spring_loss_dB(difference->slope_dB, comparison->stiffness_mass_factor)));
 }
 
 static void add_points(const struct fit fits[CAUSES], struct arena *arena, struct texts *evidence)

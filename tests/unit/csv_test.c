@@ -6,27 +6,7 @@
 #include "base/csv.h"
 
 #include "../suites.h"
-#include "problem_lines.h"
-
-static struct arena *arena;
-static struct problems problems;
-
-static void memory_ended(void *context)
-{
-    (void)context;
-    abort();
-}
-
-static void set_up(void)
-{
-    arena = arena_new(memory_ended, NULL);
-    problems = (struct problems){.arena = arena};
-}
-
-static void tear_down(void)
-{
-    arena_release(arena);
-}
+#include "reading_fixture.h"
 
 /* Header and rows as "a|b" lines, each cell with its line and column. */
 static const char *table_lines(struct csv *csv)

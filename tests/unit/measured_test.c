@@ -6,32 +6,13 @@
 
 #include "assert_within.h"
 #include "suites.h"
-#include "unit/problem_lines.h"
+#include "unit/reading_fixture.h"
 
-static struct arena *arena;
-static struct problems problems;
 static struct rated rated;
 static struct raw_measurement raw;
 static struct measurement level;
 static enum band_flag flag[USC_BANDS];
 static double low_frequency_bands;
-
-static void memory_ended(void *context)
-{
-    (void)context;
-    abort();
-}
-
-static void set_up(void)
-{
-    arena = arena_new(memory_ended, NULL);
-    problems = (struct problems){.arena = arena};
-}
-
-static void tear_down(void)
-{
-    arena_release(arena);
-}
 
 static const struct rate_options situation_B = {.situation = USC_SITUATION_B, .confidence_percent = 95};
 

@@ -6,27 +6,7 @@
 #include "project/measurements.h"
 
 #include "../suites.h"
-#include "problem_lines.h"
-
-static struct arena *arena;
-static struct problems problems;
-
-static void memory_ended(void *context)
-{
-    (void)context;
-    abort();
-}
-
-static void set_up(void)
-{
-    arena = arena_new(memory_ended, NULL);
-    problems = (struct problems){.arena = arena};
-}
-
-static void tear_down(void)
-{
-    arena_release(arena);
-}
+#include "reading_fixture.h"
 
 /* Rated third octaves but for the last one, so that a row may add that; 16 lines with the header. */
 #define TO_2500                                                                                                        \

@@ -5,28 +5,9 @@
 #include "assert_within.h"
 #include "study/specimen.h"
 #include "suites.h"
-#include "unit/problem_lines.h"
+#include "unit/reading_fixture.h"
 
-static struct arena *arena;
-static struct problems problems;
 static struct stiffness_result result;
-
-static void memory_ended(void *context)
-{
-    (void)context;
-    abort();
-}
-
-static void set_up(void)
-{
-    arena = arena_new(memory_ended, NULL);
-    problems = (struct problems){.arena = arena};
-}
-
-static void tear_down(void)
-{
-    arena_release(arena);
-}
 
 static const struct stiffness_options nothing_known = {NAN, NAN, NAN, {0}};
 
